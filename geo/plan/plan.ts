@@ -1,0 +1,219 @@
+/** A calendar date, ISO 8601 `YYYY-MM-DD`. */
+export type IsoDate = string
+
+/** WGS84 position as RFC 7946 writes it: longitude first, degrees; a third figure (altitude) is kept but not used. */
+export type LngLat = readonly [lng: number, lat: number, ...altitude: number[]]
+
+export const beeIds = ['osmia-lignaria', 'osmia-bicornis', 'osmia-cornuta', 'osmia-cornifrons'] as const
+export type BeeId = (typeof beeIds)[number]
+
+export const bloomRegions = ['maritime-northwest', 'continental', 'southern-england'] as const
+export type BloomRegion = (typeof bloomRegions)[number]
+
+export type Units = 'metric' | 'us'
+
+/** First, full and end of bloom: BBCH 61, 65, 69. first < full < end. */
+export type Bloom = { readonly first: IsoDate; readonly full: IsoDate; readonly end: IsoDate }
+
+/** One batch of cocoons set out on one day. `females` and `males` count cocoons, not nesting bees. */
+export type Release = {
+  readonly date: IsoDate
+  readonly females: number
+  readonly males?: number
+  readonly lot?: string
+}
+
+/** How a station is used in one season. */
+export type StationSeason = {
+  readonly bee?: BeeId
+  readonly tubes?: number
+  /** Bore and depth of a tube, mm. */
+  readonly bore?: number
+  readonly depth?: number
+  readonly material?: string
+  readonly releases?: readonly Release[]
+}
+
+/** date, minimum degC, maximum degC, rain mm, wind m/s; null where unknown. */
+export type WeatherDay = readonly [
+  date: IsoDate,
+  minimum: number | null,
+  maximum: number | null,
+  rain: number | null,
+  wind: number | null,
+]
+
+export type Visit = {
+  readonly date: IsoDate
+  readonly capped?: number | null
+  readonly mudWet?: boolean | null
+  readonly note?: string
+}
+
+export type Opening = {
+  readonly date: IsoDate
+  readonly tubesOpened?: number | null
+  readonly cells?: number | null
+  readonly females?: number | null
+  readonly males?: number | null
+  readonly losses?: Readonly<Record<string, number | null>>
+}
+
+export type StationRecord = { readonly visits?: readonly Visit[]; readonly opening?: Opening }
+
+export type Season = {
+  readonly year: number
+  /** Bloom by crop id, or by planting or forage id. A planting's own bloom goes before its crop's. */
+  readonly bloom?: Readonly<Record<string, Bloom>>
+  /** Stations in use this season, by station id. */
+  readonly stations?: Readonly<Record<string, StationSeason>>
+  readonly weather?: { readonly days: readonly WeatherDay[] }
+  readonly records?: Readonly<Record<string, StationRecord>>
+  readonly fruitSet?: Readonly<Record<string, { readonly flowers: number; readonly fruit: number }>>
+}
+
+/** A crop of the grower's own, or own figures for a built-in crop; what is missing comes from `basedOn`. */
+export type OwnCrop = {
+  readonly basedOn?: string
+  readonly name?: string
+  /** Females per hectare. */
+  readonly stockingRate?: number
+  /** Flowers per square metre of planting. */
+  readonly blossomDensity?: number
+  readonly appeal?: number
+  /** Metres in the row, metres between rows. */
+  readonly spacing?: number
+  readonly rowSpacing?: number
+}
+
+/** The grower's own values: site parameters at the top, each species' under its id. */
+export type OwnParameters = Readonly<Record<string, number | Readonly<Record<string, number>>>>
+
+type Planted = { readonly planted?: number; readonly removed?: number }
+type Named = { readonly name?: string }
+type Grown = Named & Planted & { readonly crop: string; readonly cultivar?: string; readonly vigour?: number }
+
+export type RowProperties = Grown & {
+  readonly kind: 'row'
+  readonly spacing?: number
+  readonly rowSpacing?: number
+  readonly count?: number
+  readonly femalesPerPlant?: number
+}
+export type BlockProperties = Grown & {
+  readonly kind: 'block'
+  readonly spacing?: number
+  readonly rowSpacing?: number
+  readonly count?: number
+  readonly femalesPerPlant?: number
+  /** Degrees clockwise from true north along the rows. */
+  readonly bearing?: number
+}
+export type PlantProperties = Grown & {
+  readonly kind: 'plant'
+  /** Crown diameter, m. */
+  readonly spread?: number
+  readonly femalesPerPlant?: number
+}
+export type BedProperties = Grown & { readonly kind: 'bed' }
+export type StationProperties = Named & {
+  readonly kind: 'station'
+  /** Height above ground, m; facing, degrees from north; overhang of the roof, mm. */
+  readonly height?: number
+  readonly facing?: number
+  readonly overhang?: number
+  readonly support?: 'post' | 'wall' | 'fence' | 'branch'
+  readonly since?: number
+  readonly until?: number
+}
+export type ForageProperties = Named &
+  Planted & {
+    readonly kind: 'forage'
+    /** Flowers per square metre; appeal 1 = average. */
+    readonly blossomDensity?: number
+    readonly appeal?: number
+  }
+export type CandidateProperties = Named & { readonly kind: 'candidate' }
+export type MudProperties = Named & { readonly kind: 'mud' }
+export type KeepoutProperties = Named & { readonly kind: 'keepout'; readonly reason?: string }
+export type BoundaryProperties = Named & { readonly kind: 'boundary' }
+export type WindbreakProperties = Named & { readonly kind: 'windbreak' }
+
+export type PointGeometry = { readonly type: 'Point'; readonly coordinates: LngLat }
+export type MultiPointGeometry = { readonly type: 'MultiPoint'; readonly coordinates: readonly LngLat[] }
+export type LineGeometry = { readonly type: 'LineString'; readonly coordinates: readonly LngLat[] }
+/** Outer ring first, then holes; every ring closed (first position repeated last). */
+export type PolygonGeometry = { readonly type: 'Polygon'; readonly coordinates: readonly (readonly LngLat[])[] }
+export type Geometry = PointGeometry | MultiPointGeometry | LineGeometry | PolygonGeometry
+
+type FeatureOf<G extends Geometry, P> = {
+  readonly type: 'Feature'
+  readonly id: string
+  readonly geometry: G
+  readonly properties: P
+}
+
+export type Row = FeatureOf<LineGeometry, RowProperties>
+export type Block = FeatureOf<PolygonGeometry, BlockProperties>
+export type Plant = FeatureOf<PointGeometry | MultiPointGeometry, PlantProperties>
+export type Bed = FeatureOf<PolygonGeometry, BedProperties>
+export type Station = FeatureOf<PointGeometry, StationProperties>
+export type Candidate = FeatureOf<PointGeometry, CandidateProperties>
+export type Forage = FeatureOf<PolygonGeometry, ForageProperties>
+export type Mud = FeatureOf<PointGeometry, MudProperties>
+export type Keepout = FeatureOf<PolygonGeometry, KeepoutProperties>
+export type Boundary = FeatureOf<PolygonGeometry, BoundaryProperties>
+export type Windbreak = FeatureOf<LineGeometry, WindbreakProperties>
+
+export type Planting = Row | Block | Plant | Bed
+export type Feature = Planting | Station | Candidate | Forage | Mud | Keepout | Boundary | Windbreak
+export type FeatureKind = Feature['properties']['kind']
+
+/**
+ * A plan in memory: the `plan` member of the file beside the features, both just as the file has them.
+ * Members this version does not know stay where they were found and are written back.
+ */
+export type Plan = {
+  readonly version: 1
+  readonly name: string
+  readonly notes: string
+  readonly timeZone: string
+  readonly units: Units
+  readonly bee: BeeId
+  readonly bloomRegion: BloomRegion
+  readonly parameters: OwnParameters
+  readonly crops: Readonly<Record<string, OwnCrop>>
+  readonly seasons: readonly Season[]
+  readonly features: readonly Feature[]
+  /** Unknown members beside `type`, `plan` and `features` at the top of the file. */
+  readonly besides: Readonly<Record<string, unknown>>
+}
+
+const plantingKinds: ReadonlySet<FeatureKind> = new Set(['row', 'block', 'plant', 'bed'])
+
+export function isPlanting(feature: Feature): feature is Planting {
+  return plantingKinds.has(feature.properties.kind)
+}
+
+export function isStation(feature: Feature): feature is Station {
+  return feature.properties.kind === 'station'
+}
+
+export function isForage(feature: Feature): feature is Forage {
+  return feature.properties.kind === 'forage'
+}
+
+/** Whether a planting or forage area stands in the ground in `year`: planted <= year < removed. */
+export function isPresent(feature: Planting | Forage, year: number): boolean {
+  const { planted, removed } = feature.properties
+  return (planted === undefined || planted <= year) && (removed === undefined || year < removed)
+}
+
+export function seasonOf(plan: Plan, year: number): Season | undefined {
+  return plan.seasons.find(season => season.year === year)
+}
+
+/** The name a person gave, or else the id. */
+export function nameOf(feature: Feature): string {
+  return feature.properties.name || feature.id
+}

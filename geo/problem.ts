@@ -1,0 +1,40 @@
+/**
+ * Problems with what a grower gave us: plain data, worded in one place.
+ * Our own mistakes throw instead (RangeError, TypeError).
+ */
+export type Severity = 'error' | 'warning' | 'note'
+
+export type ProblemValues = Readonly<Record<string, string | number | boolean | null>>
+
+export type Problem = {
+  readonly code: ProblemCode
+  readonly severity: Severity
+  /** A planting's or station's id, or a path in the file such as `features[3].geometry`; empty = the whole plan. */
+  readonly at: string
+  readonly values: ProblemValues
+}
+
+export type Outcome<T> =
+  | { readonly ok: true; readonly value: T; readonly problems: readonly Problem[] }
+  | { readonly ok: false; readonly problems: readonly Problem[] }
+
+type Wording = (values: ProblemValues) => string
+
+const wording = {
+  'no-season': v => `The plan has no season ${v.year}. Seasons in the plan: ${v.seasons || 'none'}.`,
+  'no-bloom': v => `${v.name} has no bloom dates for ${v.year}, so its coverage cannot be computed. Give it or its crop bloom dates.`,
+  'no-forage-bloom': v => `The forage area ${v.name} has no bloom dates for ${v.year}; it is left out of the count.`,
+  'no-plants': v => `${v.name} holds no plants: its rows or spacing leave no room for one.`,
+} as const satisfies Record<string, Wording>
+
+export type ProblemCode = keyof typeof wording
+
+/** The sentence for a problem; screen and terminal show the same one. */
+export function problemText(problem: Problem): string {
+  const word: Wording = wording[problem.code]
+  return word(problem.values)
+}
+
+export function hasErrors(problems: readonly Problem[]): boolean {
+  return problems.some(problem => problem.severity === 'error')
+}
