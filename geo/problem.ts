@@ -22,7 +22,8 @@ type Wording = (values: ProblemValues) => string
 
 const wording = {
   'no-season': v => `The plan has no season ${v.year}. Seasons in the plan: ${v.seasons || 'none'}.`,
-  'no-bloom': v => `${v.name} has no bloom dates for ${v.year}, so its coverage cannot be computed. Give it or its crop bloom dates.`,
+  'no-bloom': v =>
+    `${v.name} has no bloom dates for ${v.year}, so its coverage cannot be computed. Give it or its crop bloom dates.`,
   'no-forage-bloom': v => `The forage area ${v.name} has no bloom dates for ${v.year}; it is left out of the count.`,
   'no-plants': v => `${v.name} holds no plants: its rows or spacing leave no room for one.`,
 } as const satisfies Record<string, Wording>

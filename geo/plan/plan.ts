@@ -1,14 +1,6 @@
-/** A calendar date, ISO 8601 `YYYY-MM-DD`. */
-export type IsoDate = string
-
-/** WGS84 position as RFC 7946 writes it: longitude first, degrees; a third figure (altitude) is kept but not used. */
-export type LngLat = readonly [lng: number, lat: number, ...altitude: number[]]
-
-export const beeIds = ['osmia-lignaria', 'osmia-bicornis', 'osmia-cornuta', 'osmia-cornifrons'] as const
-export type BeeId = (typeof beeIds)[number]
-
-export const bloomRegions = ['maritime-northwest', 'continental', 'southern-england'] as const
-export type BloomRegion = (typeof bloomRegions)[number]
+import type { BeeId, BloomRegion, OwnCrop, OwnParameters } from '../data/own'
+import type { LngLat } from '../space/plane'
+import type { IsoDate } from '../time/day'
 
 export type Units = 'metric' | 'us'
 
@@ -71,23 +63,6 @@ export type Season = {
   readonly records?: Readonly<Record<string, StationRecord>>
   readonly fruitSet?: Readonly<Record<string, { readonly flowers: number; readonly fruit: number }>>
 }
-
-/** A crop of the grower's own, or own figures for a built-in crop; what is missing comes from `basedOn`. */
-export type OwnCrop = {
-  readonly basedOn?: string
-  readonly name?: string
-  /** Females per hectare. */
-  readonly stockingRate?: number
-  /** Flowers per square metre of planting. */
-  readonly blossomDensity?: number
-  readonly appeal?: number
-  /** Metres in the row, metres between rows. */
-  readonly spacing?: number
-  readonly rowSpacing?: number
-}
-
-/** The grower's own values: site parameters at the top, each species' under its id. */
-export type OwnParameters = Readonly<Record<string, number | Readonly<Record<string, number>>>>
 
 type Planted = { readonly planted?: number; readonly removed?: number }
 type Named = { readonly name?: string }

@@ -1,5 +1,6 @@
-import type { BeeId, IsoDate } from '../plan/plan'
+import type { BeeId } from '../data/own'
 import type { Problem } from '../problem'
+import type { IsoDate } from '../time/day'
 
 /** What holds a planting back; `none` where nothing would help by more than 0.02 of coverage. */
 export type Limit = 'distance' | 'timing' | 'numbers' | 'competition' | 'unserved' | 'none'
@@ -82,7 +83,13 @@ export type PointCloud = {
   /** lng, lat, lng, lat, … in degrees. */
   readonly lngLat: Float64Array
   /** Crown or cell diameter in metres, per planting. */
-  readonly plantings: readonly { readonly id: string; readonly start: number; readonly end: number; readonly size: number; readonly isBed: boolean }[]
+  readonly plantings: readonly {
+    readonly id: string
+    readonly start: number
+    readonly end: number
+    readonly size: number
+    readonly isBed: boolean
+  }[]
 }
 
 /** Coverage 0 to 1 of every point of the cloud, same order; NaN never occurs; 1 where nothing is wanted. */
