@@ -1,10 +1,12 @@
+import { checkingWording } from './wording/checking'
+import { readingWording } from './wording/reading'
+import type { ProblemValues, Wording } from './wording/wording'
+
 /**
  * Problems with what a grower gave us: plain data, worded in one place.
  * Our own mistakes throw instead (RangeError, TypeError).
  */
 export type Severity = 'error' | 'warning' | 'note'
-
-export type ProblemValues = Readonly<Record<string, string | number | boolean | null>>
 
 export type Problem = {
   readonly code: ProblemCode
@@ -18,9 +20,9 @@ export type Outcome<T> =
   | { readonly ok: true; readonly value: T; readonly problems: readonly Problem[] }
   | { readonly ok: false; readonly problems: readonly Problem[] }
 
-type Wording = (values: ProblemValues) => string
-
 const wording = {
+  ...readingWording,
+  ...checkingWording,
   'no-season': v => `The plan has no season ${v.year}. Seasons in the plan: ${v.seasons || 'none'}.`,
   'no-bloom': v =>
     `${v.name} has no bloom dates for ${v.year}, so its coverage cannot be computed. Give it or its crop bloom dates.`,

@@ -1,0 +1,75 @@
+import type { Plan } from '../plan/plan'
+import { currentVersion, isFeatureKind, planMember, propertyNames } from './format'
+import { isRecord } from './place'
+import { type JsonLayout, printJson } from './print-json'
+
+/** A tenth of a millimetre on the ground; what a drawn position can mean is far coarser. */
+const coordinateDecimals = 9
+
+const bloom: JsonLayout = { known: ['first', 'full', 'end'] }
+const release: JsonLayout = { known: ['date', 'females', 'males', 'lot'] }
+const stationSeason: JsonLayout = {
+  known: ['bee', 'tubes', 'bore', 'depth', 'material', 'releases'],
+  members: { releases: { each: release } },
+}
+const stationRecord: JsonLayout = {
+  known: ['visits', 'opening'],
+  members: {
+    visits: { each: { known: ['date', 'capped', 'mudWet', 'note'] } },
+    opening: {
+      known: ['date', 'tubesOpened', 'cells', 'females', 'males', 'losses'],
+      members: { losses: { known: ['mite', 'fly', 'wasp', 'mould', 'other'] } },
+    },
+  },
+}
+const season: JsonLayout = {
+  known: ['year', 'bloom', 'stations', 'weather', 'records', 'fruitSet'],
+  members: {
+    bloom: { isMap: true, each: bloom },
+    stations: { isMap: true, each: stationSeason },
+    weather: { known: ['days'] },
+    records: { isMap: true, each: stationRecord },
+    fruitSet: { isMap: true, each: { known: ['flowers', 'fruit'] } },
+  },
+}
+const plan: JsonLayout = {
+  known: Object.keys(planMember.shape),
+  members: {
+    parameters: { isMap: true, each: { isMap: true } },
+    crops: {
+      isMap: true,
+      each: { known: ['basedOn', 'name', 'stockingRate', 'blossomDensity', 'appeal', 'spacing', 'rowSpacing'] },
+    },
+    seasons: { each: season },
+  },
+}
+const geometry: JsonLayout = {
+  known: ['type', 'coordinates'],
+  members: { coordinates: { decimals: coordinateDecimals } },
+}
+
+function featureLayout(feature: unknown): JsonLayout {
+  const properties = isRecord(feature) && isRecord(feature.properties) ? feature.properties : {}
+  const known = isFeatureKind(properties.kind) ? propertyNames(properties.kind) : ['kind', 'name']
+  return { known: ['type', 'id', 'geometry', 'properties'], members: { geometry, properties: { known } } }
+}
+
+/**
+ * The one canonical text of a plan: equal plans give equal texts, whatever order their members were set in. Members
+ * stand in the order of the format, unknown ones after them by code point; maps by id in natural order; seasons,
+ * features, releases and visits stay in the order they have; coordinates have at most 9 decimals.
+ */
+export function writePlan({ features, besides, ...members }: Plan): string {
+  const { plan: unknownMembers, features: unknownFeatures, ...top } = besides
+  const file = {
+    ...top,
+    type: 'FeatureCollection',
+    plan: { ...(isRecord(unknownMembers) ? unknownMembers : {}), ...members, version: currentVersion },
+    features: [...features, ...(Array.isArray(unknownFeatures) ? unknownFeatures : [])],
+  }
+  const layout: JsonLayout = {
+    known: ['type', 'plan', 'features'],
+    members: { plan, features: { each: featureLayout } },
+  }
+  return `${printJson(file, layout)}\n`
+}
