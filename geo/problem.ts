@@ -1,12 +1,15 @@
 import { checkingWording } from './wording/checking'
 import { readingWording } from './wording/reading'
-import type { ProblemValues, Wording } from './wording/wording'
+import type { Wording } from './wording/wording'
 
 /**
  * Problems with what a grower gave us: plain data, worded in one place.
  * Our own mistakes throw instead (RangeError, TypeError).
  */
 export type Severity = 'error' | 'warning' | 'note'
+
+/** Figures and names that the sentence is made of. */
+export type ProblemValues = Parameters<Wording>[0]
 
 export type Problem = {
   readonly code: ProblemCode

@@ -1,5 +1,6 @@
+import { type Path, pathText } from '../plan/place'
 import type { Outcome, Problem } from '../problem'
-import { type Path, pathText } from './place'
+import { jsonFault } from './json-fault'
 
 /** Characters; a plan of 2,000 rows has about half a million. */
 const longest = 50_000_000
@@ -20,7 +21,7 @@ export function parseJson(text: string): Outcome<unknown> {
   try {
     value = JSON.parse(content)
   } catch {
-    return failed('not-json', '', faultOf(content))
+    return failed('not-json', '', jsonFault(content))
   }
   const problems = unsafeParts(value)
   return problems.length > 0 ? { ok: false, problems } : { ok: true, value, problems }
@@ -67,61 +68,4 @@ function pathOf(visit: Visit): Path {
   const path: (string | number)[] = []
   for (let at: Visit | null = visit; at?.parent; at = at.parent) path.unshift(at.key)
   return path.slice(0, 12)
-}
-
-/** One token of JSON after white space; anything else does not match. */
-const token =
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: JSON forbids just these within a text
-  /[ \t\n\r]*(?:([{}[\],:])|("[^"\\\u0000-\u001f]*(?:\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4})[^"\\\u0000-\u001f]*)*")|(-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?|true|false|null))/y
-
-/**
- * Line and column, from 1, at which a text stops being JSON. JSON.parse words this differently in every browser, and
- * in some not at all, so the place is found here.
- */
-function faultOf(text: string): { readonly line: number; readonly column: number } {
-  const before = text.slice(0, faultIndex(text))
-  const line = before.split('\n').length
-  return { line, column: before.length - before.lastIndexOf('\n') }
-}
-
-type Expected = 'value' | 'value or ]' | 'key' | 'key or }' | 'colon' | 'comma or end' | 'nothing'
-
-function faultIndex(text: string): number {
-  const open: string[] = []
-  let expected: Expected = 'value'
-  for (token.lastIndex = 0; ; ) {
-    const start = token.lastIndex
-    const match = token.exec(text)
-    if (match === null) return skipSpace(text, start)
-    const next = after(match, expected, open)
-    if (next === null) return skipSpace(text, start)
-    expected = next
-  }
-}
-
-/** What may follow this token; null where the token itself may not stand here. */
-function after(match: RegExpExecArray, expected: Expected, open: string[]): Expected | null {
-  const [, mark, text, other] = match
-  const whole = (): Expected => (open.length === 0 ? 'nothing' : 'comma or end')
-  const isKey = expected === 'key' || expected === 'key or }'
-  const isValue = expected === 'value' || expected === 'value or ]'
-  if (text !== undefined && isKey) return 'colon'
-  if (text !== undefined || other !== undefined) return isValue ? whole() : null
-  if (mark === ':') return expected === 'colon' ? 'value' : null
-  if (mark === ',' && expected === 'comma or end') return open.at(-1) === '{' ? 'key' : 'value'
-  if ((mark === '{' || mark === '[') && isValue) {
-    open.push(mark)
-    return mark === '{' ? 'key or }' : 'value or ]'
-  }
-  const closes = mark === '}' ? '{' : mark === ']' ? '[' : ''
-  const mayClose = expected === 'comma or end' || expected === (mark === '}' ? 'key or }' : 'value or ]')
-  if (closes === '' || open.at(-1) !== closes || !mayClose) return null
-  open.pop()
-  return whole()
-}
-
-function skipSpace(text: string, from: number): number {
-  let index = from
-  while (index < text.length && ' \t\n\r'.includes(text[index]!)) index += 1
-  return index
 }

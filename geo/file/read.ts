@@ -1,12 +1,12 @@
 import { type BloomRegion, beeIds } from '../data/own'
 import { checkPlan } from '../plan/check'
+import { foundText, isRecord, type Path, pathText, shortened } from '../plan/place'
 import type { Feature, FeatureKind, Plan } from '../plan/plan'
 import type { Outcome, Problem } from '../problem'
 import { centreOf } from '../space/plane'
 import { currentVersion, featureShapes, geometryTypes, isFeatureKind, planMember, propertyNames } from './format'
 import { migrate, type Stored } from './migrate'
 import { parseJson } from './parse-json'
-import { foundText, isRecord, type Path, pathText, shortened } from './place'
 import { shapeProblems } from './shape'
 
 const mostProblems = 50

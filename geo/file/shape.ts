@@ -1,7 +1,7 @@
 import type { z } from 'zod'
 import { beeIds } from '../data/own'
+import { foundText, type Path, pathText, valueAt } from '../plan/place'
 import type { Problem } from '../problem'
-import { foundText, type Path, pathText, valueAt } from './place'
 
 const typeWords: Readonly<Record<string, string>> = {
   number: 'a number',

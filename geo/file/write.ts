@@ -1,6 +1,9 @@
+import { beeParameterNames } from '../data/bees'
+import { beeIds } from '../data/own'
+import { siteParameterNames } from '../data/parameters'
+import { isRecord } from '../plan/place'
 import type { Plan } from '../plan/plan'
 import { currentVersion, isFeatureKind, planMember, propertyNames } from './format'
-import { isRecord } from './place'
 import { type JsonLayout, printJson } from './print-json'
 
 /** A tenth of a millimetre on the ground; what a drawn position can mean is far coarser. */
@@ -35,7 +38,7 @@ const season: JsonLayout = {
 const plan: JsonLayout = {
   known: Object.keys(planMember.shape),
   members: {
-    parameters: { isMap: true, each: { isMap: true } },
+    parameters: { known: [...siteParameterNames, ...beeIds], each: { known: beeParameterNames } },
     crops: {
       isMap: true,
       each: { known: ['basedOn', 'name', 'stockingRate', 'blossomDensity', 'appeal', 'spacing', 'rowSpacing'] },

@@ -1,11 +1,25 @@
 import type { Problem } from '../problem'
+import { checkCrops } from './check-crops'
+import { checkProperties } from './check-figures'
+import { checkGround } from './check-ground'
+import { checkPlants } from './check-plants'
+import { checkSeasons } from './check-seasons'
+import { checkSettings } from './check-settings'
 import type { Plan } from './plan'
+import { problemList } from './report-problem'
 
-/** What a plan's meaning has against it, beyond its shape. */
-export function checkPlan(plan: Plan, _year?: number): readonly Problem[] {
-  const counts = new Map<string, number>()
-  for (const { id } of plan.features) counts.set(id, (counts.get(id) ?? 0) + 1)
-  return [...counts]
-    .filter(([, count]) => count > 1)
-    .map(([id, count]) => ({ code: 'id-repeated', severity: 'error', at: id, values: { id, count } }))
+/**
+ * What the meaning of a plan has against it, beyond its shape: outlines, dates, figures, names that lead nowhere.
+ * Errors allow no result, warnings make it doubtful. With `year`, only that season and what stands in the ground then.
+ * Never throws: a plan straight from a file is what it is for.
+ */
+export function checkPlan(plan: Plan, year?: number): readonly Problem[] {
+  const { report, finish } = problemList()
+  checkSettings(plan, report)
+  checkGround(plan, report)
+  checkProperties(plan, report)
+  checkCrops(plan, report)
+  checkSeasons(plan, year, report)
+  checkPlants(plan, year, report)
+  return finish()
 }

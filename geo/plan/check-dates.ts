@@ -1,0 +1,64 @@
+import type { Severity } from '../problem'
+import { dayOfSeason, isIsoDate } from '../time/day'
+import { foundText } from './place'
+import type { Bloom } from './plan'
+import type { ReportProblem } from './report-problem'
+
+/** Days from the season's year that a date may lie away before it is doubted, and before it cannot be meant. */
+const doubtful = 200
+const impossible = 1000
+/** Days from first to end of bloom. */
+const longBloom = 45
+const longestBloom = 366
+
+export type Dated = {
+  /** Whose date it is: "Row 3". */
+  readonly name: string
+  /** Which date: "release". */
+  readonly label: string
+  readonly at: string
+  readonly path: string
+  /** Year of the season the date stands in; null where that year makes no sense itself. */
+  readonly year: number | null
+  /** What a day that does not exist does to the result. */
+  readonly severity: Severity
+}
+
+/** The day of season of a date; null, and a problem, where there is no such day or it cannot belong to the season. */
+export function checkDate(date: string, dated: Dated, report: ReportProblem): number | null {
+  const { name, label, at, path, year, severity } = dated
+  if (!isIsoDate(date)) {
+    report(severity, 'date-impossible', at, { name, label, path, found: foundText(date) })
+    return null
+  }
+  if (year === null) return null
+  const day = dayOfSeason(date, year)
+  const away = Math.max(1 - day, day - 366, 0)
+  if (away > doubtful) {
+    report(away > impossible ? severity : 'warning', 'date-far', at, { name, label, path, date, year })
+  }
+  return away > impossible ? null : day
+}
+
+const stages = [
+  ['first', 'first bloom'],
+  ['full', 'full bloom'],
+  ['end', 'end of bloom'],
+] as const
+
+/** Whether a bloom's dates exist, are in order, and lie no more than a few weeks apart. */
+export function checkBloom(bloom: Bloom, dated: Omit<Dated, 'label'>, report: ReportProblem): void {
+  const { name, at, path, severity, year } = dated
+  const [first, full, end] = stages.map(([stage, label]) =>
+    checkDate(bloom[stage], { ...dated, label, path: `${path}.${stage}` }, report),
+  )
+  if (first == null || full == null || end == null) return
+  const values = { name, path, year, first: bloom.first, full: bloom.full, end: bloom.end }
+  if (!(first < full && full < end)) {
+    report(severity, 'bloom-order', at, values)
+  } else if (end - first > longBloom) {
+    const isTooLong = end - first > longestBloom
+    const limit = isTooLong ? longestBloom : longBloom
+    report(isTooLong ? severity : 'warning', 'bloom-long', at, { ...values, days: end - first, limit })
+  }
+}
