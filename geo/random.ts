@@ -1,0 +1,13 @@
+/** Numbers from 0 up to 1 that look random and are the same for the same seed. */
+export type Random = () => number
+
+/** A small seeded generator (Mulberry32, public domain); enough for search and tests, never for secrets. */
+export function seededRandom(seed: number): Random {
+  let state = seed >>> 0
+  return () => {
+    state = (state + 0x6d2b79f5) >>> 0
+    let mixed = Math.imul(state ^ (state >>> 15), state | 1)
+    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61)
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296
+  }
+}
