@@ -1,0 +1,15 @@
+import { type CautionKey, cautions } from '../text/cautions'
+
+/** A caution where the risky act is planned: short, with the longer text behind it. */
+export function Caution({ about }: { readonly about: CautionKey }) {
+  const { title, short, long } = cautions[about]
+  return (
+    <aside className="caution" aria-label={title}>
+      <p>{short}</p>
+      <details>
+        <summary>More on this</summary>
+        <p>{long}</p>
+      </details>
+    </aside>
+  )
+}

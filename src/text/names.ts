@@ -1,0 +1,44 @@
+import type { BloomRegion } from '#geo/data/own'
+import type { FeatureKind } from '#geo/plan/plan'
+import type { Limit } from '#geo/report/report'
+
+/** What the grower calls each kind of drawn thing. */
+export const kindNames: Readonly<Record<FeatureKind, { readonly one: string; readonly many: string }>> = {
+  row: { one: 'row', many: 'rows' },
+  block: { one: 'block', many: 'blocks' },
+  plant: { one: 'plant', many: 'single plants' },
+  bed: { one: 'bed', many: 'beds' },
+  station: { one: 'nest station', many: 'nest stations' },
+  candidate: { one: 'place for a station', many: 'places for a station' },
+  forage: { one: 'forage area', many: 'forage areas' },
+  mud: { one: 'mud point', many: 'mud points' },
+  keepout: { one: 'no-station ground', many: 'no-station grounds' },
+  boundary: { one: 'boundary', many: 'boundaries' },
+  windbreak: { one: 'windbreak', many: 'windbreaks' },
+}
+
+export const regionNames: Readonly<Record<BloomRegion, string>> = {
+  'maritime-northwest': 'mild and wet, ocean side (North American northwest)',
+  continental: 'continental, cold winters and a quick spring',
+  'southern-england': 'mild, long spring (southern England)',
+}
+
+/** What holds a planting back, in the words of the verdict. */
+export const limitNames: Readonly<Record<Limit, string>> = {
+  distance: 'too far',
+  timing: 'out of time',
+  numbers: 'too few bees',
+  competition: 'rival blossom',
+  unserved: 'no bees near',
+  none: 'nothing much',
+}
+
+/** What would put each limit right, as far as the working tries it. */
+export const remedyNames = {
+  distance: 'nests right beside it',
+  timing: 'bees out on its best days',
+  numbers: 'twice the bees',
+  competition: 'no other blossom near',
+} as const
+
+export type Remedy = keyof typeof remedyNames
