@@ -58,14 +58,20 @@ export type ForageRecord = {
   readonly bloomDays: Parameter
 }
 
-type CropDraft = Omit<CropRecord, 'figures'> & {
-  readonly figures: Readonly<Record<Exclude<CropFigureName, 'blossomDensity'>, Parameter>>
+type Bloomed = 'firstToFull' | 'fullToEnd'
+
+export type BloomLengths = Readonly<Record<Bloomed | 'bloomDays', Parameter>>
+
+type CropDraft = Omit<CropRecord, 'figures' | 'bloomDays'> & {
+  readonly figures: Readonly<Record<Exclude<CropFigureName, 'blossomDensity' | Bloomed>, Parameter>>
+  readonly lengths: BloomLengths
 }
 
 /** A crop with its blossom density worked out from flowers and spacing. */
-export function cropRecord(draft: CropDraft): CropRecord {
-  const { spacing, rowSpacing } = draft.figures
-  return { ...draft, figures: { ...draft.figures, blossomDensity: blossomDensity(draft.flowers, spacing, rowSpacing) } }
+export function cropRecord({ lengths, figures, ...draft }: CropDraft): CropRecord {
+  const { bloomDays, ...stages } = lengths
+  const density = blossomDensity(draft.flowers, figures.spacing, figures.rowSpacing)
+  return { ...draft, figures: { ...figures, ...stages, blossomDensity: density }, bloomDays }
 }
 
 /**
@@ -111,5 +117,32 @@ export function offsets(
     'maritime-northwest': of('maritime-northwest'),
     continental: of('continental'),
     'southern-england': of('southern-england'),
+  }
+}
+
+/**
+ * Bloom lengths in whole days: both stages with the range of the whole bloom, shared out in proportion, as a warm spring
+ * shortens both.
+ */
+export function lengths(
+  total: Spread,
+  stages: Readonly<Record<Bloomed, number>>,
+  basis: Basis,
+  source: SourceKey | readonly SourceKey[],
+  about: string,
+): BloomLengths {
+  const [low, value, high] = total
+  const stage = (days: number) =>
+    figure(
+      'd',
+      [Math.max(1, Math.round((days * low) / value)), days, Math.round((days * high) / value)],
+      basis,
+      source,
+      about,
+    )
+  return {
+    firstToFull: stage(stages.firstToFull),
+    fullToEnd: stage(stages.fullToEnd),
+    bloomDays: figure('d', total, basis, source, about),
   }
 }

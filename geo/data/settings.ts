@@ -5,7 +5,7 @@ import { crops, forages } from './crops'
 import type { BeeId, BloomRegion, OwnCrop, OwnParameters } from './own'
 import { beeIds, bloomRegions } from './own'
 import type { Parameter } from './parameter'
-import { type SiteParameterName, siteParameterNames, siteParameters } from './parameters'
+import { appleFullBloom, type SiteParameterName, siteParameterNames, siteParameters } from './parameters'
 
 export type SiteSettings = Readonly<Record<SiteParameterName, number>>
 export type BeeSettings = Readonly<Record<BeeParameterName, number>>
@@ -159,6 +159,9 @@ export function ownNumber(own: OwnParameters, name: string): number | undefined 
   const value = Object.hasOwn(own, name) ? own[name] : undefined
   return typeof value === 'number' ? value : undefined
 }
+
+/** Day of the year of apple full bloom, by region: what the offsets of crops and forage plants count from. */
+export const appleFullBloomDay: BloomOffset = offsetOf(appleFullBloom)
 
 /** A forage plant's figures, plain. */
 export type ForageSettings = {
