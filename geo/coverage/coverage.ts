@@ -386,4 +386,3 @@ function addScaled(
     for (let i = from; i < to; i += 1) supplied[i]! -= decays[i]! * factor + shift - shift
   }
 }
-

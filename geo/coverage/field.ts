@@ -60,7 +60,15 @@ export function fieldOf(groups: readonly Points[]): Field {
     groupTile[group + 1] = tileStart.length
   })
   tileStart.push(at)
-  return { x, y, order, groupStart, groupTile, tileStart: Uint32Array.from(tileStart), tileBox: Float64Array.from(tileBox) }
+  return {
+    x,
+    y,
+    order,
+    groupStart,
+    groupTile,
+    tileStart: Uint32Array.from(tileStart),
+    tileBox: Float64Array.from(tileBox),
+  }
 }
 
 /** Indices of a planting's points cell by cell (counting sort); within a cell they keep their order. */

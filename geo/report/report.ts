@@ -14,11 +14,12 @@ export type PlantingResult = {
   /** Square metres. */
   readonly area: number
   readonly wanted: number
-  readonly supplied: number
+  /** null without bloom dates: what cannot be computed is not zero. */
+  readonly supplied: number | null
   readonly coverage: number | null
   readonly reach: number | null
   readonly timingMatch: number | null
-  readonly shortBy: number
+  readonly shortBy: number | null
   readonly limit: Limit | null
   readonly gains: {
     readonly distance: number | null
