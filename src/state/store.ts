@@ -1,0 +1,140 @@
+import { subscribeWithSelector } from 'zustand/middleware'
+import type { Mutate, StoreApi } from 'zustand/vanilla'
+import { createStore } from 'zustand/vanilla'
+import type { Plan } from '#geo/plan/plan'
+import type { PointCloud, PointCoverage, Report, ReportRanges } from '#geo/report/report'
+import type { Step } from './history'
+
+export type Tool =
+  | 'select'
+  | 'row'
+  | 'block'
+  | 'plant'
+  | 'bed'
+  | 'station'
+  | 'forage'
+  | 'mud'
+  | 'keepout'
+  | 'boundary'
+  | 'windbreak'
+
+export type Page = 'ground' | 'bloom' | 'coverage'
+
+/** A result that is computed elsewhere, with the revision of the document that it answers. */
+export type Job<T> =
+  | { readonly status: 'idle' }
+  | { readonly status: 'running'; readonly last: T | null; readonly revision: number }
+  | { readonly status: 'ready'; readonly value: T; readonly revision: number }
+  | { readonly status: 'failed'; readonly reason: string; readonly last: T | null }
+
+export type Evaluation = { readonly report: Report; readonly coverage: PointCoverage }
+
+export type Ground =
+  | { readonly kind: 'grid' }
+  | { readonly kind: 'osm' }
+  | { readonly kind: 'own'; readonly url: string }
+
+/** The figure whose working is shown; `id` null = the whole orchard's. */
+export type WorkingTopic = {
+  readonly figure:
+    | 'coverage'
+    | 'reach'
+    | 'timingMatch'
+    | 'wanted'
+    | 'supplied'
+    | 'shortBy'
+    | 'busiestDay'
+    | 'limit'
+    | 'females'
+    | 'cocoons'
+    | 'tubes'
+    | 'rules'
+  readonly id: string | null
+}
+
+export type DocumentState = {
+  readonly plan: Plan | null
+  /** The plan's id in storage; null where no plan is open. */
+  readonly planId: string | null
+  /** Grows with every change of the plan and never goes back, not even by undo or by opening another plan. */
+  readonly revision: number
+  readonly past: readonly Step[]
+  readonly future: readonly Step[]
+}
+
+export type ViewState = {
+  /** The season that is looked at. */
+  readonly year: number
+  readonly selection: readonly string[]
+  readonly tool: Tool
+  readonly page: Page
+  readonly shading: boolean
+  readonly reachCircles: boolean
+  readonly panelFolded: boolean
+  readonly stripFolded: boolean
+  readonly sheet: 'third' | 'half' | 'full'
+  readonly theme: 'paper' | 'dark' | 'sun'
+  readonly ground: Ground
+  readonly working: WorkingTopic | null
+  readonly notice: string | null
+  /** One more asks the map to show the whole plan. */
+  readonly focusRequest: number
+}
+
+export type ResultsState = {
+  readonly report: Job<Evaluation>
+  readonly ranges: Job<ReportRanges>
+  readonly cloud: Job<PointCloud>
+}
+
+export type SavingState = {
+  readonly status: 'idle' | 'saving' | 'saved' | 'failed'
+  /** Local time of day, HH:MM, of the last saving that succeeded. */
+  readonly at: string | null
+  /** Why it failed, in words; empty otherwise. */
+  readonly reason: string
+}
+
+export type PlannerState = {
+  readonly document: DocumentState
+  readonly view: ViewState
+  readonly results: ResultsState
+  readonly saving: SavingState
+}
+
+export type PlannerStore = Mutate<StoreApi<PlannerState>, [['zustand/subscribeWithSelector', never]]>
+
+/** A store without a plan. `year` is the season shown before any plan was opened. */
+export function createPlannerStore(year = new Date().getFullYear()): PlannerStore {
+  return createStore<PlannerState>()(subscribeWithSelector(() => initialState(year)))
+}
+
+export const idleResults: ResultsState = {
+  report: { status: 'idle' },
+  ranges: { status: 'idle' },
+  cloud: { status: 'idle' },
+}
+
+function initialState(year: number): PlannerState {
+  return {
+    document: { plan: null, planId: null, revision: 0, past: [], future: [] },
+    view: {
+      year,
+      selection: [],
+      tool: 'select',
+      page: 'ground',
+      shading: true,
+      reachCircles: true,
+      panelFolded: false,
+      stripFolded: false,
+      sheet: 'half',
+      theme: 'paper',
+      ground: { kind: 'grid' },
+      working: null,
+      notice: null,
+      focusRequest: 0,
+    },
+    results: idleResults,
+    saving: { status: 'idle', at: null, reason: '' },
+  }
+}
