@@ -15,7 +15,7 @@ const bee = z.enum(beeIds)
 
 const bloom = z
   .looseObject({ first: date, full: date, end: date })
-  .describe('First, full and end of bloom: BBCH 61, 65, 69')
+  .meta({ id: 'bloom', description: 'First, full and end of bloom: BBCH 61, 65, 69' })
 
 const release = z.looseObject({
   date,
@@ -97,11 +97,17 @@ export const planMember = z.looseObject({
   seasons: z.array(season).exactOptional(),
 })
 
-const position = z.tuple([number, number], number).describe('Longitude, latitude in degrees (WGS84)')
-const point = z.looseObject({ type: z.literal('Point'), coordinates: position })
-const multiPoint = z.looseObject({ type: z.literal('MultiPoint'), coordinates: z.array(position) })
-const line = z.looseObject({ type: z.literal('LineString'), coordinates: z.array(position) })
-const polygon = z.looseObject({ type: z.literal('Polygon'), coordinates: z.array(z.array(position)) })
+const position = z
+  .tuple([number, number], number)
+  .meta({ id: 'position', description: 'Longitude, latitude in degrees (WGS84)' })
+const point = z.looseObject({ type: z.literal('Point'), coordinates: position }).meta({ id: 'point' })
+const multiPoint = z
+  .looseObject({ type: z.literal('MultiPoint'), coordinates: z.array(position) })
+  .meta({ id: 'multiPoint' })
+const line = z.looseObject({ type: z.literal('LineString'), coordinates: z.array(position) }).meta({ id: 'line' })
+const polygon = z
+  .looseObject({ type: z.literal('Polygon'), coordinates: z.array(z.array(position)) })
+  .meta({ id: 'polygon' })
 
 // Programs that keep features as table rows write null for every cell left empty: in properties, null is "not given".
 const maybeText = text.nullish()
@@ -122,12 +128,14 @@ function featureOf<K extends FeatureKind, G extends z.ZodType, P extends z.ZodRa
   geometry: G,
   properties: P,
 ) {
-  return z.looseObject({
-    type: z.literal('Feature'),
-    id: z.string().min(1).describe('Unique, never used again'),
-    geometry,
-    properties: z.looseObject({ kind: z.literal(kind), ...properties }),
-  })
+  return z
+    .looseObject({
+      type: z.literal('Feature'),
+      id: z.string().min(1).describe('Unique, never used again'),
+      geometry,
+      properties: z.looseObject({ kind: z.literal(kind), ...properties }),
+    })
+    .meta({ id: kind })
 }
 
 /** Shape of a feature of each kind. */

@@ -1,6 +1,6 @@
 /** One mark, number or word of JSON; texts are passed over by hand, since a long one would exhaust a pattern's stack. */
 const token = /([{}[\],:])|-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?|true|false|null/y
-const escape = /\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4})/y
+const escaped = /\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4})/y
 
 /**
  * Line and column, from 1, at which a text stops being JSON. JSON.parse words this differently in every browser, and
@@ -72,9 +72,9 @@ function afterText(text: string, from: number): number | null {
     if (character === '"') return index + 1
     if (character < ' ') return null
     if (character !== '\\') continue
-    escape.lastIndex = index
-    if (!escape.test(text)) return null
-    index = escape.lastIndex - 1
+    escaped.lastIndex = index
+    if (!escaped.test(text)) return null
+    index = escaped.lastIndex - 1
   }
   return null
 }

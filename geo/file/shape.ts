@@ -17,7 +17,14 @@ const typeWords: Readonly<Record<string, string>> = {
 export function shapeProblems(shape: z.ZodType, value: unknown, base: Path): Problem[] {
   const result = shape.safeParse(value)
   if (result.success) return []
-  return result.error.issues.map(issue => problemOf(issue, value, base))
+  return result.error.issues.flatMap(unfolded).map(issue => problemOf(issue, value, base))
+}
+
+/** Where one choice of several fits but for something within it, that is what is wrong; else the choice as a whole. */
+function unfolded(issue: z.core.$ZodIssue): z.core.$ZodIssue[] {
+  if (issue.code !== 'invalid_union') return [issue]
+  const near = issue.errors.find(inner => inner.length > 0 && inner.every(({ path }) => path.length > 0))
+  return near?.map(inner => ({ ...inner, path: [...issue.path, ...inner.path] })) ?? [issue]
 }
 
 function problemOf(issue: z.core.$ZodIssue, root: unknown, base: Path): Problem {
@@ -46,11 +53,11 @@ function expectedWords(issue: z.core.$ZodIssue): string {
       return values.length === 1 ? values[0]! : `one of ${values.join(', ')}`
     }
     case 'invalid_union':
-      return 'a number or a group of numbers'
+      return issue.discriminator === undefined ? 'a number or a group of numbers' : 'a type of geometry, such as “Point”'
     case 'too_big':
-      return `a list of at most ${issue.maximum} entries`
+      return `a list of ${issue.maximum}`
     case 'too_small':
-      return issue.origin === 'string' ? 'a text that is not empty' : `a list of at least ${issue.minimum} entries`
+      return issue.origin === 'string' ? 'a text that is not empty' : `a list of ${issue.minimum}`
     default:
       return 'of another form'
   }

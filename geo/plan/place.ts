@@ -27,7 +27,8 @@ export function foundText(value: unknown): string {
   if (typeof value === 'string') return value === '' ? 'an empty text' : `the text “${shortened(value)}”`
   if (typeof value === 'number') return `the number ${value}`
   if (typeof value === 'boolean') return String(value)
-  return Array.isArray(value) ? 'a list' : 'a group of members'
+  if (!Array.isArray(value)) return 'a group of members'
+  return value.length === 0 ? 'an empty list' : `a list of ${value.length}`
 }
 
 /** The value at a path; undefined where there is none. */
