@@ -1,5 +1,5 @@
 import { type DailyCurve, endOf } from '../time/curve'
-import { decaysOfTile, type Field, tileInDisc } from './field'
+import { countNear, decaysOfTile, type Field, tileInDisc } from './field'
 import type { Kernel } from './kernel'
 
 /** What every point of one planting or forage area is like. */
@@ -304,21 +304,9 @@ export class Coverage {
   }
 
   #countNearby(input: StationInput, by: 1 | -1): void {
-    const { field } = this
-    const limit = input.radius * input.radius
-    for (let group = 0; group < this.groups.length; group += 1) {
-      if (this.groups[group]!.isForage) continue
-      for (let tile = field.groupTile[group]!; tile < field.groupTile[group + 1]!; tile += 1) {
-        const standing = tileInDisc(field, tile, input.x, input.y, input.radius)
-        if (standing === 0) continue
-        this.#isStale[tile] = 1
-        for (let i = field.tileStart[tile]!; i < field.tileStart[tile + 1]!; i += 1) {
-          const dx = field.x[i]! - input.x
-          const dy = field.y[i]! - input.y
-          if (standing === 2 || dx * dx + dy * dy <= limit) this.#nearby[i]! += by
-        }
-      }
-    }
+    this.groups.forEach(({ isForage }, group) => {
+      if (!isForage) countNear(this.field, group, input, by, this.#nearby, this.#isStale)
+    })
   }
 
   #sumTile(tile: number, wanted: number): void {

@@ -201,3 +201,29 @@ export function decaysOfTile(
   }
   return sum + other
 }
+
+/**
+ * Adds `by` to the count of every point of `group` within `radius` of a place (edge counted in) and marks the tiles
+ * that hold such points.
+ */
+export function countNear(
+  field: Field,
+  group: number,
+  place: { readonly x: number; readonly y: number; readonly radius: number },
+  by: 1 | -1,
+  counts: Uint16Array,
+  marks: Uint8Array,
+): void {
+  const { x, y, tileStart, groupTile } = field
+  const limit = place.radius * place.radius
+  for (let tile = groupTile[group]!; tile < groupTile[group + 1]!; tile += 1) {
+    const standing = tileInDisc(field, tile, place.x, place.y, place.radius)
+    if (standing === 0) continue
+    marks[tile] = 1
+    for (let i = tileStart[tile]!; i < tileStart[tile + 1]!; i += 1) {
+      const dx = x[i]! - place.x
+      const dy = y[i]! - place.y
+      if (standing === 2 || dx * dx + dy * dy <= limit) counts[i]! += by
+    }
+  }
+}

@@ -163,7 +163,7 @@ function met(service: Float64Array, wanted: number, times: number): { coverage: 
   for (const once of service) {
     const received = times * once
     all += received
-    served += received < wanted ? received : wanted
+    served += Math.min(received, wanted)
   }
   return { coverage: served / (wanted * service.length), service: all }
 }
