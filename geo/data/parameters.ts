@@ -35,8 +35,8 @@ export const siteParameters: Readonly<Record<SiteParameterName, Parameter>> = {
   typicalFlyingHours: assumed(
     'h',
     [4, 6, 9],
-    "A typical spring day's flying time in hours of full work, by which a day's own hours are divided. Hours rebuilt from 6 degC at dawn " +
-      'and 15 degC in the afternoon on a day of 13.7 hours come to about 5 to 8 hours for thresholds between 12-15 and 10-14 degC.',
+    "A typical spring day's flying time in hours of full work, by which a day's own hours are divided. A dry day of 13.7 hours from 6 " +
+      'to 15 degC comes to 6.2 for thresholds of 12 and 15 degC and to 9.0 for 10 and 14; rain and wind take a fifth or so.',
   ),
 }
 

@@ -26,8 +26,8 @@ export const sources = {
   assumed: {
     authors: 'This planner',
     year: null,
-    title: 'Our own choice, with its reason beside the figure',
-    where: 'DEVELOPERS.md, decisions',
+    title: 'Our own choice',
+    where: 'the reason stands beside each figure',
     seen: 'memory',
   },
   memory: {
