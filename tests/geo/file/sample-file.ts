@@ -136,11 +136,13 @@ export function feature(id: string, type: string, coordinates: Content, properti
 
 /** A ring from its south-west corner, counter-clockwise. */
 export function square(lng: number, lat: number, side: number): [number, number][] {
+  const east = Number((lng + side).toFixed(9))
+  const north = Number((lat + side).toFixed(9))
   return [
     [lng, lat],
-    [lng + side, lat],
-    [lng + side, lat + side],
-    [lng, lat + side],
+    [east, lat],
+    [east, north],
+    [lng, north],
     [lng, lat],
   ]
 }
