@@ -1,0 +1,34 @@
+import type { Plan } from '#geo/plan/plan'
+import type { Outcome } from '#geo/problem'
+import type { PointCloud, ReportRanges } from '#geo/report/report'
+import type { LngLat } from '#geo/space/plane'
+import type { Evaluation } from '../state/store'
+
+/** What the engine's worker answers: plain data in, plain data out. */
+export type EngineApi = {
+  /** Coverage of a season with what holds plantings back; the season stays laid out for `moveStation`. */
+  evaluate(plan: Plan, year: number): Outcome<Evaluation>
+  /**
+   * The season last evaluated, with one station elsewhere; limits are null, for they take several times as long.
+   * null where no season is laid out or it does not use the station.
+   */
+  moveStation(id: string, at: LngLat): Evaluation | null
+  cloud(plan: Plan, year: number): PointCloud
+  /** null where the plan has no report. */
+  ranges(plan: Plan, year: number): ReportRanges | null
+}
+
+/** The same as seen from the page. */
+export type AsyncEngineApi = {
+  readonly [K in keyof EngineApi]: (...input: Parameters<EngineApi[K]>) => Promise<ReturnType<EngineApi[K]>>
+}
+
+/** One worker as the engine sees it. */
+export type EnginePort = {
+  readonly api: AsyncEngineApi
+  /** Ends the worker, with whatever it was doing; calls under way are never answered. */
+  terminate(): void
+}
+
+/** Starts a worker; `onFailure` is told, in a few words, when it could not start or died. */
+export type MakePort = (onFailure: (reason: string) => void) => EnginePort
