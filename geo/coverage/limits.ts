@@ -165,5 +165,5 @@ function met(service: Float64Array, wanted: number, times: number): { coverage: 
     all += received
     served += Math.min(received, wanted)
   }
-  return { coverage: served / (wanted * service.length), service: all }
+  return { coverage: Math.min(1, served / (wanted * service.length)), service: all }
 }

@@ -28,7 +28,8 @@ export function plantingResult(
     area: points * area,
     wanted,
     supplied: isKnown ? supplied : null,
-    coverage: isKnown && wants ? served / wanted : null,
+    // A sum of many R may differ from points x R in its last bit: full is full, not 1.0000000000000002.
+    coverage: isKnown && wants ? Math.min(1, served / wanted) : null,
     reach: wants ? reached / points : null,
     timingMatch,
     shortBy: isKnown ? Math.max(0, wanted - served) : null,
@@ -49,7 +50,7 @@ export function orchardResult(rows: readonly Row[], busiest: OrchardResult['busi
   return {
     wanted,
     supplied: sum(known, totals => totals.supplied),
-    coverage: wanted > 0 ? served / wanted : null,
+    coverage: wanted > 0 ? Math.min(1, served / wanted) : null,
     reach: wantedByAll > 0 ? reached / wantedByAll : null,
     shortBy: Math.max(0, wanted - served),
     busiestDay: busiest,

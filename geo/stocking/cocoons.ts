@@ -3,7 +3,8 @@
  * within a billionth of a whole number is that number, so that nobody buys a cocoon for a rounding error.
  */
 export function wholeUp(value: number): number {
-  return Math.ceil(value - 1e-9 * Math.max(1, Math.abs(value)))
+  // + 0: nothing is 0, not the -0 that ceil makes of a small negative number.
+  return Math.ceil(value - 1e-9 * Math.max(1, Math.abs(value))) + 0
 }
 
 /** What turns nesting females into cocoons; shares and males per female. */

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
+import { describe, expect, it } from 'vitest'
 import { readPlan } from '#geo/file/read'
 import { evaluate } from '#geo/report/evaluate'
-import { describe, expect, it } from 'vitest'
 
 // A plan worked out by an implementation written apart from this one, from the same definition of the model:
 // three species, a block with a hole, a turned block, beds, a hedge, own bloom, and a station without bees.
