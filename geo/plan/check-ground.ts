@@ -13,13 +13,14 @@ const tooWide = 500
 /** A line of less is a point, m. */
 const leastLength = 0.001
 
-/** Ids, positions and outlines of everything drawn. */
-export function checkGround(plan: Plan, report: ReportProblem): void {
+/** Ids, positions and outlines of everything drawn; whether all of it lies where it can be measured. */
+export function checkGround(plan: Plan, report: ReportProblem): boolean {
   checkIds(plan.features, report)
   const placed = plan.features.filter(feature => isOnEarth(feature, report))
   const isSwapped = checkSwapped(placed, report)
   if (!isSwapped) checkWidth(placed, report)
   for (const feature of placed) checkGeometry(feature, report)
+  return !isSwapped && placed.length === plan.features.length
 }
 
 function checkIds(features: readonly Feature[], report: ReportProblem): void {

@@ -2,7 +2,7 @@ import { settingsFor } from '../data/settings'
 import type { LngLat } from '../space/plane'
 import { localFrame } from '../space/ring'
 import { extentOf, lineLength, polygonArea } from '../space/shape'
-import { isPosition, positionsOf } from './check-ground'
+import { positionsOf } from './check-ground'
 import { shortened } from './place'
 import { type Feature, isForage, isPlanting, isPresent, nameOf, type Plan } from './plan'
 import type { ReportProblem } from './report-problem'
@@ -20,7 +20,6 @@ export function checkPlants(plan: Plan, year: number | undefined, report: Report
   for (const feature of plan.features) {
     if (!isPlanting(feature) && !isForage(feature)) continue
     if (year !== undefined && !isPresent(feature, year)) continue
-    if (!positionsOf(feature.geometry).every(isPosition)) continue
     const plants = plantsIn(feature, name => (Object.hasOwn(crops, name) ? crops[name] : undefined))
     total += plants
     if (plants > (most?.plants ?? 0)) most = { feature, plants }

@@ -16,13 +16,14 @@ export function checkSeasons(plan: Plan, year: number | undefined, report: Repor
   const seen = new Set<number>()
   for (const [index, season] of plan.seasons.entries()) {
     const at = `plan.seasons[${index}].year`
-    if (year === undefined) {
-      checkFigure(season.year, seasonYear, { name: `Season ${index + 1}`, at, path: at }, report)
-    }
     const isWanted = year === undefined || season.year === year
-    if (isWanted && seen.has(season.year)) report('warning', 'season-repeated', at, { year: season.year })
-    // A repeated season is never used, so its dates cannot harm.
-    else if (isWanted) checkSeason({ plan, season, index, features }, report)
+    if (isWanted && seen.has(season.year)) {
+      // A repeated season is never used, so what it says cannot harm.
+      report('warning', 'season-repeated', at, { year: season.year })
+    } else if (isWanted) {
+      checkFigure(season.year, seasonYear, { name: `Season ${index + 1}`, at, path: at }, report)
+      checkSeason({ plan, season, index, features }, report)
+    }
     seen.add(season.year)
   }
 }

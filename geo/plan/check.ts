@@ -16,10 +16,11 @@ import { problemList } from './report-problem'
 export function checkPlan(plan: Plan, year?: number): readonly Problem[] {
   const { report, finish } = problemList()
   checkSettings(plan, report)
-  checkGround(plan, report)
+  const isMeasurable = checkGround(plan, report)
   checkProperties(plan, report)
   checkCrops(plan, report)
   checkSeasons(plan, year, report)
-  checkPlants(plan, year, report)
+  // A row that leads to the far side of the earth by mistake is told of once.
+  if (isMeasurable) checkPlants(plan, year, report)
   return finish()
 }
