@@ -30,6 +30,8 @@ const wording = {
   'no-bloom': v =>
     `${v.name} has no bloom dates for ${v.year}, so its coverage cannot be computed. Give it or its crop bloom dates.`,
   'no-forage-bloom': v => `The forage area ${v.name} has no bloom dates for ${v.year}; it is left out of the count.`,
+  'weather-unused': v =>
+    `The season ${v.year} holds weather for ${v.days} days. It is kept; coverage is worked out as on typical spring days.`,
   'no-plants': v => `${v.name} holds no plants: its rows or spacing leave no room for one.`,
 } as const satisfies Record<string, Wording>
 
