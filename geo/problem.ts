@@ -27,6 +27,7 @@ const wording = {
   ...readingWording,
   ...checkingWording,
   'no-season': v => `The plan has no season ${v.year}. Seasons in the plan: ${v.seasons || 'none'}.`,
+  'no-seasons': () => `The plan has no season yet, so there is nothing to work out. Add a season to it.`,
   'no-bloom': v =>
     `${v.name} has no bloom dates for ${v.year}, so its coverage cannot be computed. Give it or its crop bloom dates.`,
   'no-forage-bloom': v => `The forage area ${v.name} has no bloom dates for ${v.year}; it is left out of the count.`,
