@@ -2,7 +2,7 @@ import { readPlan } from '#geo/file/read'
 import { writePlan } from '#geo/file/write'
 import type { Plan } from '#geo/plan/plan'
 import type { Outcome, Problem } from '#geo/problem'
-import { StorageError } from './storage-error'
+import { messageOf, StorageError } from './storage-error'
 
 /** Bytes; a plan file is far smaller, and the reader takes no more characters than this. */
 const largestFile = 50_000_000
@@ -57,8 +57,7 @@ export async function savePlanFile(plan: Plan): Promise<string | null> {
     return `Saved as ${handle.name}.`
   } catch (error) {
     if (error instanceof DOMException && error.name === 'AbortError') return null
-    const reason = error instanceof Error ? error.message : String(error)
-    throw new StorageError(`The file was not saved: ${reason}. The plan is still open; try another folder.`, {
+    throw new StorageError(`The file was not saved: ${messageOf(error)}. The plan is still open; try another folder.`, {
       cause: error,
     })
   }

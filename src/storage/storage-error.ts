@@ -9,6 +9,11 @@ export function storageError(error: unknown): StorageError {
   return new StorageError(sentence(error), { cause: error })
 }
 
+/** The message of whatever was thrown; browsers differ on whether their own exceptions are errors. */
+export function messageOf(error: unknown): string {
+  return error instanceof Error || error instanceof DOMException ? error.message : String(error)
+}
+
 function sentence(error: unknown): string {
   const name = error instanceof Error || error instanceof DOMException ? error.name : ''
   switch (name) {
@@ -18,9 +23,7 @@ function sentence(error: unknown): string {
     case 'InvalidStateError':
     case 'UnknownError':
       return 'This browser keeps no data here; a private window or its settings may forbid it. Save the plan as a file.'
-    default: {
-      const words = error instanceof Error && error.message ? ` (${error.message})` : ''
-      return `The browser could not reach what it keeps on this device${words}. Save the plan as a file.`
-    }
+    default:
+      return `The browser could not reach what it keeps on this device (${messageOf(error)}). Save the plan as a file.`
   }
 }
