@@ -2,6 +2,9 @@ import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
 import { App } from './app'
 import { hereServices } from './here-services'
+import { DrawBar } from './map/draw-bar'
+import { createMapLink } from './map/map-link'
+import { MapView } from './map/map-view'
 import { ServicesProvider } from './panels/services'
 import { createPlannerStore } from './state/store'
 import { PlannerProvider } from './state/use-planner'
@@ -10,7 +13,7 @@ import { keepPreferences } from './storage/preferences'
 import { reopenLastPlan } from './storage/reopen'
 import { createEngine } from './worker/engine'
 import { makeWorker } from './worker/make-worker'
-import { startSchedule } from './worker/schedule'
+import { dragStation, endDrag, startSchedule } from './worker/schedule'
 import './app.css'
 import './parts/parts.css'
 import './panels/frame/frame.css'
@@ -18,6 +21,11 @@ import './panels/frame/frame.css'
 const store = createPlannerStore()
 keepPreferences(store)
 startSchedule(store, createEngine(store, makeWorker))
+
+const link = createMapLink(store, {
+  onStationDrag: (id, at) => dragStation(store, id, at),
+  onStationDragEnd: () => endDrag(store),
+})
 
 const root = document.getElementById('root')
 if (root === null) throw new TypeError('the page has no element with the id root')
@@ -30,7 +38,7 @@ createRoot(root).render(
   <StrictMode>
     <PlannerProvider store={store}>
       <ServicesProvider value={hereServices()}>
-        <App map={null} drawBar={null} />
+        <App map={<MapView link={link} />} drawBar={<DrawBar hand={link.hand} />} />
       </ServicesProvider>
     </PlannerProvider>
   </StrictMode>,
