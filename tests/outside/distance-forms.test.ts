@@ -50,7 +50,7 @@ const area = 10
 function meanDecay(planting: Feature, from: readonly [x: number, y: number], alpha: number, ground = area): number {
   const report = reportOf({ features: [planting, plants('foot', [from])], stations: [from] }, decaying(alpha))
   const [all, foot] = report.plantings
-  return all!.supplied / all!.points / ground / (foot!.supplied / area)
+  return all!.supplied! / all!.points / ground / (foot!.supplied! / area)
 }
 
 /** Points of a ring from `inner` to `outer`, each for the same area h2 pi/4: 4 (2 r / h) of them on the circle of radius r. */
@@ -136,7 +136,7 @@ describe('decay exp(-d / alpha), mean over', () => {
     const slope = (r: number) => (1 - r / alpha) * Math.exp(-r / alpha)
     const left = (h * h * (1 - slope(radius)) + 4 * h * h * (slope(outer) - slope(radius))) / 24
     // Each far point stands for four times the ground of a near one.
-    const found = near!.supplied / (4 * far!.supplied)
+    const found = near!.supplied! / (4 * far!.supplied!)
     expect(Math.abs(found - expected)).toBeLessThan((1.1 * left) / (alpha * alpha * (within(outer) - within(radius))))
     expect(within(halfTrips * alpha)).toBeCloseTo(0.5, 12)
   })
@@ -149,7 +149,7 @@ describe('blossom that nobody drew', () => {
    */
   function served(bee: Readonly<Record<string, number>>, background: number): number {
     const lone = { ...plants('foot', [[0, 0]]), properties: { kind: 'plant', crop: 'apple', spread: 0.03 } } as Plant
-    return reportOf({ features: [lone], stations: [[0, 0]] }, bee, background).plantings[0]!.supplied
+    return reportOf({ features: [lone], stations: [[0, 0]] }, bee, background).plantings[0]!.supplied!
   }
 
   test('draws in proportion to its density', () => {
