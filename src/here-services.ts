@@ -39,7 +39,7 @@ export function momentText(milliseconds: number): string {
 const sampleFiles = import.meta.glob<string>('../scenarios/*.plan.geojson', { query: '?raw', import: 'default' })
 
 async function listSamples(): Promise<readonly Sample[]> {
-  return Promise.all(
+  const samples = await Promise.all(
     Object.entries(sampleFiles).map(async ([path, load]): Promise<Sample> => {
       const text = await load()
       const outcome = readPlan(text)
@@ -48,6 +48,7 @@ async function listSamples(): Promise<readonly Sample[]> {
       return { id, name, notes, open: async () => readPlan(text) }
     }),
   )
+  return samples.sort((a, b) => (a.name < b.name ? -1 : 1))
 }
 
 function locate(): ReturnType<Services['locate']> {

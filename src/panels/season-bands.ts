@@ -101,6 +101,27 @@ function trimmed({ start, values }: DailyCurve): DailyCurve {
     : { start: start + first, values: values.slice(first, last + 1) }
 }
 
+/** The same with all stations' flights added up into one band, where there is no room for each. */
+export function mergedFlights(bands: SeasonBands): SeasonBands {
+  const { flights } = bands
+  if (flights.length < 2) return bands
+  const start = Math.min(...flights.map(({ curve }) => curve.start))
+  const end = Math.max(...flights.map(({ curve }) => endOf(curve)))
+  const sums = Float64Array.from({ length: end - start }, (_, i) =>
+    flights.reduce((sum, { females, curve }) => sum + females * valueOn(curve, start + i), 0),
+  )
+  const females = Math.max(...sums)
+  const merged: FlightBand = {
+    id: 'all',
+    label: `${flights.length} stations`,
+    kind: 'flight',
+    females,
+    releases: flights.reduce((sum, { releases }) => sum + releases, 0),
+    curve: { start, values: sums.map(value => value / females) },
+  }
+  return { ...bands, flights: [merged] }
+}
+
 /** First day, busiest day and last day of a band. */
 export function daysOf({ curve }: Band): { readonly first: number; readonly peak: number; readonly last: number } {
   const peak = curve.values.indexOf(Math.max(...curve.values))

@@ -26,7 +26,7 @@ export function nextName(plan: Plan, kind: FeatureKind): string {
   return `${word} ${highest + 1}`
 }
 
-/** What a list says behind a thing's name: "Apple, 37 plants, 0.042 ha". */
+/** What a list says behind a thing's name: "Apple; 37 plants; 0.042 ha". */
 export function detailsOf(plan: Plan, feature: Feature): string {
   const { plants, area } = measured(plan, feature)
   const parts = [
@@ -34,5 +34,5 @@ export function detailsOf(plan: Plan, feature: Feature): string {
     plants === null ? '' : counted(plants, 'plant'),
     area === null ? '' : areaText(area, plan.units),
   ]
-  return parts.filter(Boolean).join(', ')
+  return parts.filter(Boolean).join('; ')
 }

@@ -27,6 +27,8 @@ type Props = {
   readonly labelWidth?: number
   /** Day that is being read, if any. */
   readonly day?: number | null
+  /** Leaves the dates out, where a `ChartAxis` stands below. */
+  readonly isBare?: boolean
 }
 
 const axisHeight = 18
@@ -36,10 +38,11 @@ const axisHeight = 18
  * tell apart without colour. A table beside it must give the same dates.
  */
 export function Chart(props: Props) {
-  const { title, summary, bands, from, to, year, bandHeight = 26, labelWidth = 96, day = null } = props
+  const { title, summary, bands, from, to, year, bandHeight = 26, labelWidth = 124, day = null, isBare = false } = props
   const [frame, width] = useWidth<HTMLDivElement>(340)
   const id = useId()
-  const height = bands.length * bandHeight + axisHeight
+  const below = isBare ? 0 : axisHeight
+  const height = bands.length * bandHeight + below
   const plot = Math.max(40, width - labelWidth)
   const x = (at: number) => labelWidth + ((at - from) / Math.max(1, to - from)) * plot
   return (
@@ -60,10 +63,12 @@ export function Chart(props: Props) {
         </defs>
         {ticksOf(from, to, year).map(tick => (
           <g key={tick.day}>
-            <path className="chart-tick" d={`M${x(tick.day)} 0V${height - axisHeight + 4}`} />
-            <text className="chart-date" x={x(tick.day)} y={height - 3} textAnchor="middle">
-              {tick.text}
-            </text>
+            <path className="chart-tick" d={`M${x(tick.day)} 0V${height - below + 4}`} />
+            {isBare ? null : (
+              <text className="chart-date" x={x(tick.day)} y={height - 3} textAnchor="middle">
+                {tick.text}
+              </text>
+            )}
           </g>
         ))}
         {bands.map((band, i) => (
@@ -73,13 +78,38 @@ export function Chart(props: Props) {
               d={hill(band.curve, x, bandHeight)}
               fill={band.kind === 'flight' ? `url(#${id}-hatch)` : undefined}
             />
-            <text className="chart-label" x="0" y={bandHeight - 7}>
+            <text className="chart-label" x="0" y={bandHeight - Math.max(3, Math.round(bandHeight / 4))}>
               {shortened(band.label, labelWidth)}
             </text>
             <path className="chart-line" d={`M0 ${bandHeight - 0.5}H${width}`} />
           </g>
         ))}
-        {day === null ? null : <path className="chart-day" d={`M${x(day)} 0V${height - axisHeight + 4}`} />}
+        {day === null ? null : <path className="chart-day" d={`M${x(day)} 0V${height - below + 4}`} />}
+      </svg>
+    </div>
+  )
+}
+
+type AxisProps = Pick<Props, 'from' | 'to' | 'year' | 'labelWidth'>
+
+/** The dates below bare bands of the same width; not read aloud, since the bands' summary has them. */
+export function ChartAxis({ from, to, year, labelWidth = 124 }: AxisProps) {
+  const [frame, width] = useWidth<HTMLDivElement>(340)
+  const plot = Math.max(40, width - labelWidth)
+  return (
+    <div ref={frame} className="chart">
+      <svg aria-hidden="true" viewBox={`0 0 ${width} ${axisHeight}`} width={width} height={axisHeight}>
+        {ticksOf(from, to, year).map(({ day, text }) => (
+          <text
+            key={day}
+            className="chart-date"
+            x={labelWidth + ((day - from) / Math.max(1, to - from)) * plot}
+            y={axisHeight - 4}
+            textAnchor="middle"
+          >
+            {text}
+          </text>
+        ))}
       </svg>
     </div>
   )

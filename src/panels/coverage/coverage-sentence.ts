@@ -2,7 +2,7 @@ import type { PlantingResult, Report } from '#geo/report/report'
 import { verdictOf } from '../../text/verdict'
 import { counted, honest } from '../../text/words'
 
-/** "7 of 12 plantings get enough bees; Late apple is 38 females short." */
+/** "7 of 12 plantings get enough bees; shortest is Late apple, by about 38 females." */
 export function coverageSentence({ plantings }: Pick<Report, 'plantings'>): string {
   const counting = plantings.filter(({ coverage }) => coverage !== null)
   if (plantings.length === 0) return 'Nothing stands there that asks for bees.'
@@ -23,7 +23,7 @@ export function coverageSentence({ plantings }: Pick<Report, 'plantings'>): stri
   const females = short === '1' ? 'female' : 'females'
   return counting.length === 1
     ? `${first}: about ${short} ${females} short.`
-    : `${first}; ${worst.name} is about ${short} ${females} short.`
+    : `${first}; shortest is ${worst.name}, by about ${short} ${females}.`
 }
 
 /** The planting that is short by most, if any is short and not covered enough. */

@@ -48,7 +48,7 @@ export function Estimate({
   return (
     <>
       {about(value)}
-      {words !== null && words !== honest(value) ? <span className="estimate-range"> ({words})</span> : null}
+      {words !== null && words !== honest(value) ? <span className="estimate-range below"> ({words})</span> : null}
     </>
   )
 }

@@ -23,7 +23,7 @@ export function PlaceChoice({ onPlace }: { readonly onPlace: (place: LngLat | nu
     </label>
   )
   return (
-    <fieldset className="stack">
+    <fieldset>
       <legend>Where is it?</legend>
       {option('grid', 'No place yet: use a bare metre grid')}
       {option('typed', 'At coordinates that I type')}

@@ -1,10 +1,19 @@
+import { useEffect } from 'react'
 import { notify } from '../../state/actions'
 import { usePlanner, usePlannerStore } from '../../state/use-planner'
 
-/** One line that says what just happened; it stays until it is read and put away, or the next one comes. */
+/** Milliseconds that a notice stays; what it tells can be seen in the plan as well. */
+const stay = 12_000
+
+/** One line that says what just happened. It goes by itself, later than anybody needs to read it, or when put away. */
 export function Notice() {
   const store = usePlannerStore()
   const notice = usePlanner(state => state.view.notice)
+  useEffect(() => {
+    if (notice === null) return
+    const timer = setTimeout(() => notify(store, null), stay)
+    return () => clearTimeout(timer)
+  }, [store, notice])
   return (
     <div role="status" aria-live="polite">
       {notice === null ? null : (

@@ -1,15 +1,17 @@
 import { type KeyboardEvent, type PointerEvent, useMemo, useState } from 'react'
 import { dateOfDay } from '#geo/time/day'
-import { Chart } from '../../parts/chart'
+import { Chart, ChartAxis } from '../../parts/chart'
 import { setView } from '../../state/actions'
 import { usePlanner, usePlannerStore } from '../../state/use-planner'
 import { dateText } from '../../text/words'
 import { usePlan, useYear } from '../hooks'
-import { bandsSummary, dayInWords, type SeasonBands, seasonBands } from '../season-bands'
+import { bandsSummary, dayInWords, mergedFlights, type SeasonBands, seasonBands } from '../season-bands'
 import './strip.css'
 
 const labelWidth = 132
-const bandHeight = 15
+const bandHeight = 16
+/** With more bands than this the stations share one. */
+const mostBands = 7
 
 /** Bloom and flight over the season along the foot of the window; the day under the pointer is told in words. */
 export function SeasonStrip() {
@@ -17,7 +19,10 @@ export function SeasonStrip() {
   const plan = usePlan()
   const year = useYear()
   const isFolded = usePlanner(state => state.view.stripFolded)
-  const bands = useMemo(() => seasonBands(plan, year), [plan, year])
+  const bands = useMemo(() => {
+    const all = seasonBands(plan, year)
+    return all.blooms.length + all.flights.length > mostBands ? mergedFlights(all) : all
+  }, [plan, year])
   const isEmpty = bands.blooms.length + bands.flights.length === 0
   return (
     <section className="strip" data-folded={isFolded} aria-label="Season">
@@ -87,8 +92,10 @@ function DayReader({ bands, year }: { readonly bands: SeasonBands; readonly year
           bandHeight={bandHeight}
           labelWidth={labelWidth}
           day={day}
+          isBare
         />
       </div>
+      <ChartAxis from={from} to={to} year={year} labelWidth={labelWidth} />
       <p className="strip-words">{words ?? 'Point at a day, or use the arrow keys, to read it.'}</p>
     </>
   )

@@ -72,21 +72,27 @@ function orchardBody({ figure }: WorkingTopic, { plan, year, report, ranges }: C
     case 'reach':
       return { of, answer: share(orchard.reach), range: null, given: given.slice(0, 2), uses }
     case 'wanted':
-      return { of, answer: exact(orchard.wanted), range: span(ranges?.orchard.wanted), given: given.slice(0, 1), uses }
+      return {
+        of,
+        answer: females(orchard.wanted),
+        range: span(ranges?.orchard.wanted),
+        given: given.slice(0, 1),
+        uses,
+      }
     case 'supplied':
       return {
         of,
-        answer: exact(orchard.supplied),
+        answer: females(orchard.supplied),
         range: span(ranges?.orchard.supplied),
         given: given.slice(0, 2),
         uses,
       }
     case 'shortBy':
-      return { of, answer: exact(orchard.shortBy), range: null, given, uses }
+      return { of, answer: females(orchard.shortBy), range: null, given, uses }
     case 'busiestDay': {
       const { busiestDay } = orchard
       if (busiestDay === null) return null
-      const answer = `${exact(busiestDay.wanted)} on ${dateText(busiestDay.date)}`
+      const answer = `${females(busiestDay.wanted)} on ${dateText(busiestDay.date)}`
       return { of, answer, range: null, given: given.slice(0, 2), uses }
     }
     case 'rules':
@@ -133,11 +139,11 @@ function plantingBody({ figure, id }: WorkingTopic, { plan, year, report, ranges
     case 'timingMatch':
       return { of, answer: share(result.timingMatch), range: null, given: [], uses }
     case 'wanted':
-      return { of, answer: exact(result.wanted), range: span(range?.wanted), given: ground, uses }
+      return { of, answer: females(result.wanted), range: span(range?.wanted), given: ground, uses }
     case 'supplied':
-      return { of, answer: exact(result.supplied), range: span(range?.supplied), given: numbers.slice(0, 1), uses }
+      return { of, answer: females(result.supplied), range: span(range?.supplied), given: numbers.slice(0, 1), uses }
     case 'shortBy':
-      return { of, answer: exact(result.shortBy), range: null, given: numbers.slice(0, 2), uses }
+      return { of, answer: females(result.shortBy), range: null, given: numbers.slice(0, 2), uses }
     case 'limit': {
       const given = [{ label: 'Coverage as planned', text: share(result.coverage) }, ...remedyRows(result)]
       return { of, answer: limitAnswer(result.limit), range: null, given, uses }
@@ -158,7 +164,7 @@ function stationBody({ figure, id }: WorkingTopic, { plan, year, report, ranges 
   const uses = usesOf(figure, { plan, year, crops: [], bees: [result.bee] })
   switch (figure) {
     case 'females':
-      return { of, answer: exact(result.females), range: span(ranges?.stations[result.id]?.females), given, uses }
+      return { of, answer: females(result.females), range: span(ranges?.stations[result.id]?.females), given, uses }
     case 'cocoons': {
       const answer = `${grouped(result.femaleCocoons)} female and ${grouped(result.maleCocoons)} male`
       return { of, answer, range: null, given: [...given, nesting], uses }
@@ -218,9 +224,14 @@ function usesOf(
   }
 }
 
-/** Four figures: in the working nothing is rounded to what is honest, since here it is to be followed. */
+/** Three figures at least: in the working nothing is rounded to what is honest, since here it is to be followed. */
 function exact(value: number | null): string {
-  return value === null ? 'cannot be said' : grouped(significant(value, 4))
+  if (value === null) return 'cannot be said'
+  return grouped(Math.abs(value) < 100 ? significant(value, 3) : Math.round(value))
+}
+
+function females(value: number | null): string {
+  return value === null ? exact(value) : `${exact(value)} ${value === 1 ? 'female' : 'females'}`
 }
 
 function share(value: number | null): string {
