@@ -1,11 +1,11 @@
 import { execFileSync } from 'node:child_process'
-import { existsSync, mkdirSync, mkdtempSync, readFileSync, renameSync, rmSync } from 'node:fs'
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 
 export type BrowserBinary = {
   readonly path: string
-  /** Folder of fonts for machines that have none. */
+  /** What the browser is to know of fonts, in the form that fontconfig reads; null = the machine's own. */
   readonly fonts: string | null
 }
 
@@ -66,6 +66,7 @@ function bundledBinary(): BrowserBinary {
       cwd: fileURLToPath(new URL('../../', import.meta.url)),
       env: { ...process.env, TMPDIR: unpacking },
     })
+    writeFileSync(join(unpacking, 'fonts.conf'), fontList(folder))
     try {
       renameSync(unpacking, folder)
     } catch (error) {
@@ -74,6 +75,14 @@ function bundledBinary(): BrowserBinary {
       if (!existsSync(folder)) throw error
     }
   }
-  const fonts = existsSync('/etc/fonts/fonts.conf') ? null : join(folder, 'fonts')
-  return { path: join(folder, 'chromium'), fonts }
+  return { path: join(folder, 'chromium'), fonts: join(folder, 'fonts.conf') }
 }
+
+/** The fonts that come with the browser, and no others: every page then looks the same on every machine. */
+const fontList = (folder: string) => `<?xml version="1.0"?>
+<!DOCTYPE fontconfig SYSTEM "fonts.dtd">
+<fontconfig>
+  <dir>${folder}/fonts</dir>
+  <cachedir>${folder}/fonts-cache</cachedir>
+</fontconfig>
+`

@@ -36,7 +36,7 @@ export function withBrowser(): { open(options?: PageOptions): Promise<Visit> } {
   let contexts: { readonly context: BrowserContext; readonly visit: Visit }[] = []
   beforeAll(async () => {
     const { path, fonts } = inject('browser')
-    const env = fonts === null ? process.env : { ...process.env, FONTCONFIG_PATH: fonts }
+    const env = fonts === null ? process.env : { ...process.env, FONTCONFIG_FILE: fonts }
     browser = await chromium.launch({
       executablePath: path,
       args: ['--no-sandbox'],
