@@ -17,7 +17,6 @@ export type DraftAnswer = {
   readonly isFinished?: boolean
   /** There was nothing to cancel. */
   readonly isLeft?: boolean
-  readonly isCaptured?: boolean
 }
 
 /**
@@ -57,6 +56,7 @@ export function stepDraft(
     case 'drag':
     case 'release':
     case 'lost':
+    case 'nudge':
       return { draft }
     default:
       return event satisfies never
@@ -64,6 +64,9 @@ export function stepDraft(
 }
 
 /** The points with the pointer as the next one, for showing and measuring. */
-export function withPointer(draft: Draft): readonly LngLat[] {
-  return draft.pointer && draft.points.length > 0 ? [...draft.points, draft.pointer] : draft.points
+export function withPointer({ points, pointer }: Draft): readonly LngLat[] {
+  const last = points.at(-1)
+  if (pointer === null || last === undefined) return points
+  // A finger that was lifted stays on the point it set.
+  return pointer[0] === last[0] && pointer[1] === last[1] ? points : [...points, pointer]
 }

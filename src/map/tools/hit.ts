@@ -1,5 +1,6 @@
 import type { Feature } from '#geo/plan/plan'
 import type { LngLat } from '#geo/space/plane'
+import { presentIn } from './present'
 import { type Pixel, pixelDistance, type ToolContext } from './tool'
 
 /** Half the side of a station's mark, pixels. */
@@ -9,7 +10,7 @@ export const stationHalf = 15
 export function hitAt(pixel: Pixel, context: ToolContext, within: number): Feature | null {
   let best: Feature | null = null
   let bestRank = Number.POSITIVE_INFINITY
-  for (const feature of context.plan.features) {
+  for (const feature of presentIn(context)) {
     const rank = rankOf(feature, pixel, context, within)
     if (rank !== null && rank < bestRank) {
       best = feature
@@ -102,5 +103,7 @@ export function insideBox(a: Pixel, b: Pixel, context: ToolContext): readonly st
     const { x, y } = context.toPixel(coordinates as unknown as LngLat)
     return x >= minX && x <= maxX && y >= minY && y <= maxY
   }
-  return context.plan.features.filter(({ geometry }) => isIn(geometry.coordinates)).map(({ id }) => id)
+  return presentIn(context)
+    .filter(({ geometry }) => isIn(geometry.coordinates))
+    .map(({ id }) => id)
 }

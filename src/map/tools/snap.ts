@@ -1,5 +1,6 @@
 import type { LngLat } from '#geo/space/plane'
 import { positionsOf } from './positions'
+import { presentIn } from './present'
 import { type Keys, type Pixel, type PointerKind, pixelDistance, type ToolContext } from './tool'
 
 /** Pixels within which a new point falls onto a corner or row end that is there already. */
@@ -17,7 +18,7 @@ export function snapped(
   if (event.keys.alt) return null
   let best: LngLat | null = null
   let nearest = snapDistance
-  for (const feature of context.plan.features) {
+  for (const feature of presentIn(context)) {
     const { geometry } = feature
     if (feature.id === except || geometry.type === 'Point' || geometry.type === 'MultiPoint') continue
     for (const at of positionsOf(geometry)) {

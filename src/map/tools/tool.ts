@@ -1,6 +1,6 @@
 import type { Edit } from '#geo/plan/edits'
 import type { Feature, FeatureKind, Geometry, Plan } from '#geo/plan/plan'
-import type { LngLat, Plane } from '#geo/space/plane'
+import type { LngLat, Metres, Plane } from '#geo/space/plane'
 
 /** Position on the screen, CSS pixels from the top left of the map. */
 export type Pixel = { readonly x: number; readonly y: number }
@@ -29,7 +29,10 @@ export type ToolEvent =
   | (Pointed<'tap'> & { readonly count: 1 | 2 })
   /** The press ended without meaning anything: a second finger, a lost pointer. */
   | { readonly type: 'lost' }
-  | { readonly type: 'finish' | 'cancel' | 'back' | 'remove' }
+  | { readonly type: 'finish'; readonly keys?: Keys }
+  | { readonly type: 'cancel' | 'back' | 'remove' }
+  /** Move what is chosen by metres east and north; steps with the same key are one step of undo. */
+  | { readonly type: 'nudge'; readonly by: Metres; readonly key: string }
 
 /** What a tool may ask about the world; all of it a function of the plan and the view. */
 export type ToolContext = {
@@ -51,6 +54,8 @@ export type Answer<S> = {
   readonly selection?: readonly string[]
   /** The tool has done its work. */
   readonly isDone?: boolean
+  /** There was nothing to cancel: the tool is to be put down. */
+  readonly isLeft?: boolean
   /** The press belongs to the tool: the map must not move with it. */
   readonly isCaptured?: boolean
   /** A single station under way, for live results. */
