@@ -1,6 +1,7 @@
 import { type Control, control, map as createMap, type Map as LeafletMap, latLngBounds } from 'leaflet'
 import { useEffect, useRef, useState } from 'react'
 import type { Plan } from '#geo/plan/plan'
+import type { LngLat } from '#geo/space/plane'
 import { planeOfPlan, settingsOf } from '../state/selectors'
 import type { PlannerStore } from '../state/store'
 import { usePlannerStore } from '../state/use-planner'
@@ -61,7 +62,11 @@ function startMap(
   link: MapLink,
   onTilesAbsent: (isAbsent: boolean) => void,
 ): () => void {
+  const isStill = typeof matchMedia === 'function' && matchMedia('(prefers-reduced-motion: reduce)').matches
   const map = createMap(host, {
+    zoomAnimation: !isStill,
+    fadeAnimation: !isStill,
+    inertia: !isStill,
     zoomControl: false,
     keyboard: false,
     boxZoom: false,
@@ -85,17 +90,21 @@ function startMap(
     keyboard.dispose,
     link.hand.subscribe(layers.follow),
     store.subscribe(state => state.document.plan, layers.redraw),
-    store.subscribe(state => state.results.report, layers.redraw),
-    store.subscribe(state => state.results.cloud, layers.redraw),
-    store.subscribe(state => state.view, layers.redraw),
+    store.subscribe(state => state.results.report, layers.showResults),
+    store.subscribe(state => state.results.cloud, layers.showResults),
+    store.subscribe(({ view }) => [view.selection, view.shading, view.reachCircles, view.year], layers.redraw, {
+      equalityFn: (a, b) => a.every((value, i) => value === b[i]),
+    }),
     store.subscribe(state => state.view.theme, layers.repalette),
     store.subscribe(state => state.view.ground, tiles.show),
+    store.subscribe(state => state.view.ground, layers.redrawGround),
     store.subscribe(state => state.view.focusRequest, showPlan),
     store.subscribe(
       state => state.document.plan?.units,
       () => {
         scale.remove()
         scale = scaleFor(map, store)
+        layers.redrawGround()
       },
     ),
     watchSize(host, map),
@@ -117,10 +126,7 @@ function paintedLayers(map: LeafletMap, store: PlannerStore, link: MapLink) {
   }
   const planNow = () => store.getState().document.plan
   const grid = gridPainter({
-    middle: () => {
-      const plan = planNow()
-      return plan === null ? nowhere : homeOf(plan)
-    },
+    middle: originOfGrid(store),
     units: () => planNow()?.units ?? 'metric',
     hasLabels: () => store.getState().view.ground.kind === 'grid',
   })
@@ -145,11 +151,17 @@ function paintedLayers(map: LeafletMap, store: PlannerStore, link: MapLink) {
   const marks = layer('marks', 430, painters.marks)
   const ghost = layer('ghost', 440, ghostPainter(store, ghostNow, measureNow))
   const redraw = (): void => {
-    for (const each of [ground, shapes, plants, marks, ghost]) each.redraw()
+    for (const each of [shapes, plants, marks, ghost]) each.redraw()
   }
   let hidden = ''
   return {
     redraw,
+    /** Results of an older plan stay, greyed, until the new ones come. */
+    showResults: () => {
+      plants.canvas.classList.toggle('is-outdated', store.getState().results.report.status === 'running')
+      plants.redraw()
+    },
+    redrawGround: () => ground.redraw(),
     /** What is under way moves with every pointer event; the plan under it changes only as things leave it and come back. */
     follow: () => {
       const now = (ghostNow()?.hidden ?? []).join(' ')
@@ -161,9 +173,21 @@ function paintedLayers(map: LeafletMap, store: PlannerStore, link: MapLink) {
       // The theme is set on the page after the store has changed: read its colours in the next frame.
       requestAnimationFrame(() => {
         palette = null
+        ground.redraw()
         redraw()
       })
     },
+  }
+}
+
+/** Where the grid counts from: asked once for each plan, so that it does not creep while things are drawn. */
+function originOfGrid(store: PlannerStore): () => LngLat {
+  let known: { readonly planId: string | null; readonly at: LngLat } | null = null
+  return () => {
+    const { plan, planId } = store.getState().document
+    if (plan === null) return nowhere
+    if (known === null || known.planId !== planId) known = { planId, at: homeOf(plan) }
+    return known.at
   }
 }
 

@@ -29,8 +29,15 @@ export function tilesOn(map: LeafletMap, onAbsent: (isAbsent: boolean) => void):
       layer = isOwn
         ? tileLayer(ground.url, options)
         : tileLayer(openStreetMap.url, { ...options, attribution: openStreetMap.attribution })
-      layer.on('tileerror', () => onAbsent(true))
-      layer.on('tileload', () => onAbsent(false))
+      // Said once a whole view has come or failed, so that single gaps do not make the sentence blink.
+      let failed = 0
+      layer.on('loading', () => {
+        failed = 0
+      })
+      layer.on('tileerror', () => {
+        failed += 1
+      })
+      layer.on('load', () => onAbsent(failed > 0))
       layer.addTo(map)
     },
     stop,

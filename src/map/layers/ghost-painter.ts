@@ -3,7 +3,7 @@ import type { PlannerStore } from '../../state/store'
 import type { Ghost } from '../tools/tool'
 import type { Frame, Painter } from './canvas-layer'
 import { paintMark, paintStation } from './marks'
-import { isStocked, reachOf } from './plan-painters'
+import { isStocked, reachOf, stationNumber } from './plan-painters'
 import { paintShape } from './shapes'
 import { trace } from './trace'
 
@@ -21,7 +21,7 @@ export function ghostPainter(
       if (geometry.type === 'Point' || geometry.type === 'MultiPoint') paintGhostPoints(frame, store, ghost, i)
       else {
         frame.context.globalAlpha = 0.9
-        paintShape(frame, kind, geometry, { isSelected: false, isShort: false })
+        paintShape(frame, kind, geometry, false)
         trace(frame, geometry)
         frame.context.globalAlpha = 1
         frame.context.lineWidth = 2.5
@@ -49,7 +49,7 @@ function paintGhostPoints(frame: Frame, store: PlannerStore, ghost: Ghost, index
   for (const point of points) {
     if (kind === 'station' && plan !== null) {
       paintStation(frame, point, {
-        number: at < 0 ? stations.length + 1 : at + 1,
+        number: stationNumber(at < 0 ? undefined : stations[at], at < 0 ? stations.length : at),
         isStocked: id !== undefined && isStocked(plan, state.view.year, id),
         isSelected: true,
         reach: id === undefined ? null : reachOf(state, id),

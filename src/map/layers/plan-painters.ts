@@ -1,13 +1,12 @@
-import { type Feature, isPresent, isStation, type Plan, seasonOf } from '#geo/plan/plan'
+import { type Feature, isPresent, isStation, type Plan, type Station, seasonOf } from '#geo/plan/plan'
 import { settingsOf, stationSeasonOf } from '../../state/selectors'
 import type { Job, PlannerState, PlannerStore } from '../../state/store'
-import { enough } from '../style'
 import type { Ghost } from '../tools/tool'
 import type { Painter } from './canvas-layer'
 import { paintCandidate, paintMud, paintPlantRings, paintStation } from './marks'
 import { paintNames } from './names'
 import { plantPicture } from './plants'
-import { paintShapes, type ShapeLook } from './shapes'
+import { paintShapes } from './shapes'
 
 /** The value to draw: a finished one, or the last good one while another is under way. */
 export function drawn<T>(job: Job<T>): T | null {
@@ -37,12 +36,8 @@ export function planPainters(
       const { plan } = state.document
       if (plan === null) return
       const hidden = hiddenNow()
-      const looks = looksOf(state)
-      paintShapes(
-        frame,
-        present(plan, state.view.year).filter(({ id }) => !hidden.has(id)),
-        looks,
-      )
+      const shown = present(plan, state.view.year).filter(({ id }) => !hidden.has(id))
+      paintShapes(frame, shown, id => state.view.selection.includes(id))
     },
     plants: frame => {
       const { results, view } = store.getState()
@@ -68,7 +63,7 @@ export function planPainters(
       plan.features.filter(isStation).forEach((station, index) => {
         if (hidden.has(station.id)) return
         paintStation(frame, station.geometry.coordinates, {
-          number: index + 1,
+          number: stationNumber(station, index),
           isStocked: isStocked(plan, state.view.year, station.id),
           isSelected: isSelected(station.id),
           reach: reachOf(state, station.id),
@@ -96,12 +91,10 @@ function present(plan: Plan, year: number): readonly Feature[] {
   })
 }
 
-function looksOf({ results, view }: PlannerState): (id: string) => ShapeLook {
-  const report = view.shading ? drawn(results.report)?.report : undefined
-  const short = new Set(
-    report?.plantings.filter(({ coverage }) => coverage !== null && coverage < enough).map(({ id }) => id),
-  )
-  return id => ({ isSelected: view.selection.includes(id), isShort: short.has(id) })
+/** The number in a station's mark: that of its name, else its place among the stations. */
+export function stationNumber(station: Station | undefined, index: number): number {
+  const inName = /(\d{1,3})$/.exec(station?.properties.name ?? '')
+  return inName === null ? index + 1 : Number(inName[1])
 }
 
 export function isStocked(plan: Plan, year: number, stationId: string): boolean {

@@ -3,18 +3,12 @@ import type { Frame } from './canvas-layer'
 import { hatch } from './hatch'
 import { isInFrame, trace } from './trace'
 
-export type ShapeLook = {
-  readonly isSelected: boolean
-  /** Of a planting whose plants are too small to hatch one by one: it is short of bees. */
-  readonly isShort: boolean
-}
-
 /** Lines and outlines of everything that has an extent: ground first, plantings over it. */
-export function paintShapes(frame: Frame, features: readonly Feature[], lookOf: (id: string) => ShapeLook): void {
+export function paintShapes(frame: Frame, features: readonly Feature[], isSelected: (id: string) => boolean): void {
   const shown = features.filter(feature => isInFrame(frame, feature.geometry))
   for (const kind of order) {
     for (const feature of shown) {
-      if (feature.properties.kind === kind) paintShape(frame, kind, feature.geometry, lookOf(feature.id))
+      if (feature.properties.kind === kind) paintShape(frame, kind, feature.geometry, isSelected(feature.id))
     }
   }
 }
@@ -22,7 +16,7 @@ export function paintShapes(frame: Frame, features: readonly Feature[], lookOf: 
 const order: readonly FeatureKind[] = ['boundary', 'forage', 'keepout', 'windbreak', 'block', 'bed', 'row']
 
 /** One shape in the manner of its kind; the ghost of a thing under way is painted by the same hand. */
-export function paintShape(frame: Frame, kind: FeatureKind, geometry: Geometry, look: ShapeLook): void {
+export function paintShape(frame: Frame, kind: FeatureKind, geometry: Geometry, isSelected: boolean): void {
   const { context, palette } = frame
   context.setLineDash([])
   context.lineJoin = 'round'
@@ -48,18 +42,14 @@ export function paintShape(frame: Frame, kind: FeatureKind, geometry: Geometry, 
       break
     case 'block':
     case 'bed':
-      if (look.isShort) fillHatch(context, palette.ink, 7)
-      stroke(context, palette.ink2, 1)
-      break
     case 'row':
-      if (look.isShort) context.setLineDash([5, 4])
       stroke(context, palette.ink2, 1)
       break
     default:
       break
   }
   context.setLineDash([])
-  if (!look.isSelected) return
+  if (!isSelected) return
   trace(frame, geometry)
   stroke(context, palette.paper, 6)
   stroke(context, palette.accent, 3)
