@@ -86,6 +86,9 @@ export class Coverage {
   /** Blossom of each bloom in a station's range, and of all of them day by day: Den of the model. */
   readonly #blossomOf: Float64Array
   readonly #pull: Float64Array
+  /** Per group: the two sums of `#sumTiming`. */
+  readonly #timing: Float64Array
+  #isTimingStale = true
   #shift: number
 
   /** `referenceCropShare` is kappa, the share of their trips that well-timed bees spend on the crop. */
@@ -102,6 +105,7 @@ export class Coverage {
     if (blooms.length === 0) this.#days = 0
     this.#reach = new Reach(this.field)
     this.#groupRun = new Uint32Array(groups.length + 1)
+    this.#timing = new Float64Array(2 * groups.length)
     this.#blossomOf = new Float64Array(blooms.length)
     this.#pull = new Float64Array(this.#days)
     this.#shift = roundingShift([])
@@ -116,7 +120,7 @@ export class Coverage {
     const { order, groupStart, groupTile, groupRow, groupBox, rowTile, rowBox, tileBox } = this.field
     const index = [order, groupStart, groupTile, groupRow, groupBox, rowTile, rowBox, tileBox]
     const sums = this.#placed.flatMap(({ decays, service, matched }) => [decays, service, matched])
-    const own = [...index, ...sums, this.#groupRun, this.#blossomOf, this.#pull].reduce(
+    const own = [...index, ...sums, this.#groupRun, this.#timing, this.#blossomOf, this.#pull].reduce(
       (bytes, array) => bytes + array.byteLength,
       0,
     )
@@ -128,6 +132,7 @@ export class Coverage {
     this.supplied.fill(0)
     this.#sweep.isStale.fill(1)
     this.#reach.clear()
+    this.#isTimingStale = true
     this.#placed.length = 0
     for (const input of stations) this.#placed.push(this.#unplaced(input))
     this.#shift = this.#roundingShift()
@@ -265,21 +270,17 @@ export class Coverage {
   #putIn(placed: Placed): void {
     const { input, decays, service } = placed
     if (!(input.females > 0)) return
-    const runs = this.#findRuns(input, () => true)
-    const { figures } = this.#sweep
+    const runs = this.#findRuns(input)
     this.#sweep.measure(runs, input, input.kernel)
     this.#eachGroupRun((group, run) => {
-      decays[group]! += figures[run]!
+      decays[group]! += this.#sweep.figures[run]!
     })
     this.#addPull(this.#pull, input.background, decays, true)
     const pull = { start: this.#firstDay, values: this.#pull }
     for (let bloom = 0; bloom < service.length; bloom += 1) {
       if (this.#blossomOf[bloom]! > 0) service[bloom] = this.serviceOf(input, bloom, input.flight, pull)
     }
-    this.#eachGroupRun((group, run) => {
-      figures[run] = this.#perDecay(placed, group)
-    })
-    this.#sweep.add(runs, this.#shift)
+    this.#addService(placed, runs, 1)
     this.#reach.add(placed.disc)
   }
 
@@ -287,23 +288,29 @@ export class Coverage {
     const { input } = placed
     if (!(input.females > 0)) return
     const runs = this.#findRuns(input, group => this.#perDecay(placed, group) > 0)
-    const { figures } = this.#sweep
-    this.#eachGroupRun((group, run) => {
-      figures[run] = this.#perDecay(placed, group)
-    })
-    this.#sweep.withdraw(runs, input, input.kernel, this.#shift)
+    this.#sweep.measure(runs, input, input.kernel)
+    this.#addService(placed, runs, -1)
     this.#reach.remove(placed.disc)
     placed.decays.fill(0)
     placed.service.fill(0)
   }
 
-  /** Lists the runs in a station's range, group by group; how many there are. */
-  #findRuns({ x, y, kernel }: StationInput, isWanted: (group: number) => boolean): number {
+  /** Adds, or takes back, a station's service to the points that it has just been measured to. */
+  #addService(placed: Placed, runs: number, sign: 1 | -1): void {
+    this.#eachGroupRun((group, run) => {
+      this.#sweep.figures[run] = sign * this.#perDecay(placed, group)
+    })
+    this.#sweep.add(runs, this.#shift)
+    this.#isTimingStale = true
+  }
+
+  /** Lists the runs in a station's range, group by group, of the groups asked for; how many there are. */
+  #findRuns({ x, y, kernel }: StationInput, isAsked: (group: number) => boolean = () => true): number {
     const { runs, isStale } = this.#sweep
     const disc = { x, y, radius: kernel.range }
     let run = 0
     for (let group = 0; group < this.groups.length; group += 1) {
-      if (isWanted(group)) run = runsInDisc(this.field, group, disc, run, runs, isStale)
+      if (isAsked(group)) run = runsInDisc(this.field, group, disc, run, runs, isStale)
       this.#groupRun[group + 1] = run
     }
     return run
@@ -323,16 +330,25 @@ export class Coverage {
   }
 
   #timingMatch(group: number): number | null {
-    const { bloom } = this.groups[group]!
-    if (bloom === null) return null
-    let matched = 0
-    let all = 0
-    for (const placed of this.#placed) {
-      const sum = placed.decays[group]!
-      matched += sum * placed.matched[bloom]!
-      all += sum * placed.input.females
+    if (this.groups[group]!.bloom === null) return null
+    if (this.#isTimingStale) this.#sumTiming()
+    const females = this.#timing[2 * group + 1]!
+    return females > 0 ? this.#timing[2 * group]! / females : null
+  }
+
+  /** Sums over the stations, for all groups at once: of decay times the flight that meets bloom, of decay times F. */
+  #sumTiming(): void {
+    const timing = this.#timing.fill(0)
+    for (const { input, decays, matched } of this.#placed) {
+      for (let group = 0; group < decays.length; group += 1) {
+        const sum = decays[group]!
+        const { bloom } = this.groups[group]!
+        if (sum === 0 || bloom === null) continue
+        timing[2 * group]! += sum * matched[bloom]!
+        timing[2 * group + 1]! += sum * input.females
+      }
     }
-    return all > 0 ? matched / all : null
+    this.#isTimingStale = false
   }
 }
 

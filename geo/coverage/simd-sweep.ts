@@ -6,9 +6,8 @@ import { asideLength, sweepProgram, tableLength } from './sweep-program'
 
 /** As much of the WebAssembly interface as is used here: it belongs to the language's hosts, not to its library. */
 type Memory = { readonly buffer: ArrayBuffer }
-type Exports = Readonly<Record<'measure' | 'add' | 'withdraw' | 'sumTiles', (...values: number[]) => number>>
+type Exports = Readonly<Record<'measure' | 'add' | 'sumTiles', (...values: number[]) => number>>
 declare const WebAssembly: {
-  validate(bytes: Uint8Array<ArrayBuffer>): boolean
   Module: new (bytes: Uint8Array<ArrayBuffer>) => object
   Memory: new (size: { readonly initial: number; readonly maximum: number }) => Memory
   Instance: new (
@@ -82,31 +81,6 @@ class SimdSweep extends PlainSweep {
     )
   }
 
-  override withdraw(count: number, place: Place, kernel: Kernel, shift: number): void {
-    if (!this.#hasTable(kernel)) {
-      super.withdraw(count, place, kernel, shift)
-      return
-    }
-    const { runs, figures, x, y, supplied } = this
-    const { range, toNearest, c1, c2, c3 } = kernel
-    this.#exports.withdraw(
-      runs.byteOffset,
-      runs.byteOffset + runSize * count,
-      figures.byteOffset,
-      x.byteOffset,
-      y.byteOffset,
-      supplied.byteOffset,
-      place.x,
-      place.y,
-      range * range,
-      toNearest,
-      c1,
-      c2,
-      c3,
-      shift,
-    )
-  }
-
   override sumTiles(tile: number, end: number, wanted: number): void {
     const { tileStart, isStale, tileTotals, supplied } = this
     this.#exports.sumTiles(
@@ -147,17 +121,19 @@ function inside(buffer: ArrayBuffer): Allocate {
 /** undefined until asked for; null where the host has no WebAssembly with vectors, or forbids it. */
 let compiled: object | null | undefined
 
-function compile(): object | null {
+/** The sweep for a field: by vectors where the host can, else in plain JavaScript. Both give the same bits. */
+export function sweepOf(field: Field): PlainSweep {
+  if (compiled === undefined) compiled = orNull(() => new WebAssembly.Module(sweepProgram()))
+  const module = compiled
+  // Hosts also limit how much memory they hand out this way.
+  const sweep = module === null ? null : orNull(() => new SimdSweep(field, module))
+  return sweep ?? new PlainSweep(field)
+}
+
+function orNull<T>(make: () => T): T | null {
   try {
-    const bytes = sweepProgram()
-    return WebAssembly.validate(bytes) ? new WebAssembly.Module(bytes) : null
+    return make()
   } catch {
     return null
   }
-}
-
-/** The sweep for a field: by vectors where the host can, else in plain JavaScript. Both give the same bits. */
-export function sweepOf(field: Field): PlainSweep {
-  if (compiled === undefined) compiled = compile()
-  return compiled === null ? new PlainSweep(field) : new SimdSweep(field, compiled)
 }

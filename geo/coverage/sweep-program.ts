@@ -1,4 +1,4 @@
-import { type Code, type Definition, define, f64, f64x2, i32, loopWhile, moduleOf, type Names, when } from './assembler'
+import { type Code, define, f64, f64x2, i32, loopWhile, moduleOf, type Names, when } from './assembler'
 
 /*
  * The inner loops of `PlainSweep`, two points in one instruction and four in one round; see there for what they do.
@@ -174,36 +174,6 @@ const add = define(
   },
 )
 
-const withdraw = define(
-  { ...runs, x: 'i32', y: 'i32', supplied: 'i32', ...place, shift: 'f64' },
-  { ...walk, ...spread, ...point, to: 'i32', ...rounding },
-  null,
-  names => {
-    const { get, set } = names
-    const pointers = [
-      ['xs', doubleAt(get('x'), get('from'))] as const,
-      ['ys', doubleAt(get('y'), get('from'))] as const,
-      ['to', doubleAt(get('supplied'), get('from'))] as const,
-    ]
-    const two = (half: 0 | 1, cut: (half: 0 | 1, value: Code) => Code) => {
-      const offset = 2 * size * half
-      const service = rounded(names, cut(half, get('left')))
-      return [
-        ...measureTwo(names, offset),
-        f64x2.store(offset, get('to'), f64x2.sub(f64x2.load(offset, get('to')), service)),
-      ]
-    }
-    return [
-      ...spreadOut(names),
-      set('shifts', f64x2.splat(get('shift'))),
-      throughRuns(names, pointers, {
-        before: [set('factor', f64x2.loadTwice(0, get('figure')))],
-        four: cut => [...two(0, cut), ...two(1, cut)],
-      }),
-    ]
-  },
-)
-
 const sumTiles = define(
   { tile: 'i32', end: 'i32', starts: 'i32', stale: 'i32', totals: 'i32', supplied: 'i32', wanted: 'f64' },
   {
@@ -268,5 +238,5 @@ const sumTiles = define(
 
 /** The program's bytes. */
 export function sweepProgram(): Uint8Array<ArrayBuffer> {
-  return moduleOf({ measure, add, withdraw, sumTiles } satisfies Record<string, Definition>)
+  return moduleOf({ measure, add, sumTiles })
 }

@@ -29,7 +29,7 @@ export class PlainSweep {
   /** Service received by each point, E; blue orchard bee females. */
   readonly supplied: Float64Array
   readonly runs: Uint32Array
-  /** A number per run: what `measure` finds, what `add` and `withdraw` multiply by. */
+  /** A number per run: what `measure` finds, what `add` multiplies by. */
   readonly figures: Float64Array
   /** Per tile: sum of min(R, E), sum of E. */
   readonly tileTotals: Float64Array
@@ -62,14 +62,21 @@ export class PlainSweep {
 
   /** Decay from one place to the points of the first `count` runs, kept in the scratch; each run's sum is its figure. */
   measure(count: number, place: Place, kernel: Kernel): void {
-    const { runs, figures } = this
+    const { runs, figures, decays } = this
     for (let run = 0; run < count; run += 1) {
       const from = runs[3 * run]!
-      figures[run] = this.#measureRun(from, runs[3 * run + 1]!, place, kernel, runs[3 * run + 2]! - from)
+      const to = runs[3 * run + 1]!
+      const at = runs[3 * run + 2]!
+      figures[run] = this.#measureRun(from, to, place, kernel, at - from)
+      // Whoever adds four at a time must find nothing between this run's decays and the next one's.
+      for (let i = at + to - from; (i & 3) !== 0; i += 1) decays[i] = 0
     }
   }
 
-  /** Adds the decays just measured, times their run's figure and rounded by `shift`, to what the points are supplied. */
+  /**
+   * Adds the decays just measured, times their run's figure and rounded by `shift`, to what the points are supplied.
+   * The same with the figures' signs turned takes exactly that away again.
+   */
   add(count: number, shift: number): void {
     const { runs, figures, decays, supplied } = this
     for (let run = 0; run < count; run += 1) {
@@ -78,18 +85,6 @@ export class PlainSweep {
       const offset = runs[3 * run + 2]! - from
       const factor = figures[run]!
       for (let i = from; i < to; i += 1) supplied[i]! += decays[i + offset]! * factor + shift - shift
-    }
-  }
-
-  /** Takes away what `measure` and `add` with the same runs, figures and numbers had added. */
-  withdraw(count: number, place: Place, kernel: Kernel, shift: number): void {
-    const { runs, figures, decays, supplied } = this
-    for (let run = 0; run < count; run += 1) {
-      const from = runs[3 * run]!
-      const to = runs[3 * run + 1]!
-      const factor = figures[run]!
-      this.#measureRun(from, to, place, kernel, -from)
-      for (let i = from; i < to; i += 1) supplied[i]! -= decays[i - from]! * factor + shift - shift
     }
   }
 

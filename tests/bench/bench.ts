@@ -101,7 +101,7 @@ function move(instance: Instance, coverage: Coverage, fullTime: number, repeats:
     coverage.moveStation(0, random() * instance.side, random() * instance.side)
     return coverage.totals().length
   }
-  for (let i = 0; i < 20; i += 1) step()
+  for (let i = 0; i < 500; i += 1) step()
   const times: number[] = []
   for (let i = 0; i < repeats; i += 1) {
     const from = performance.now()
@@ -154,7 +154,7 @@ for (const size of [sizes.small, sizes.medium, sizes.large, ...(isHuge ? [sizes.
   process.stdout.write(
     `${size.name}: ${pairs.toLocaleString('en')} pairs in ${number(milliseconds)} ms, ${number((milliseconds * 1e6) / pairs)} ns a pair\n`,
   )
-  if (size.stations >= 100) move(instance, coverage, milliseconds, 60)
+  if (size.stations >= 100) move(instance, coverage, milliseconds, 300)
   if (size === sizes.medium || size === sizes.large) rivals(instance, milliseconds)
 }
 const medium = runs[1]!
