@@ -44,7 +44,7 @@ export function KeptPlans({ onOpen, openId = null }: Props) {
         {plans.value.map(plan => (
           <li key={plan.id} className="kept-plan">
             <button type="button" className="quiet kept-plan-open" onClick={() => onOpen(plan.id)}>
-              <span className="kept-plan-name">{plan.name}</span>
+              <span className="kept-plan-name">{plan.name}</span>{' '}
               <span className="aside-note">
                 {counted(plan.things, 'thing')} drawn, saved {plan.savedAt}
               </span>

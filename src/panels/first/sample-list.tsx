@@ -17,7 +17,7 @@ export function SampleList({ onOpen }: { readonly onOpen: (sample: Sample) => vo
         {samples.value.map(sample => (
           <li key={sample.id}>
             <button type="button" className="quiet kept-plan-open" onClick={() => onOpen(sample)}>
-              <span className="kept-plan-name">{sample.name}</span>
+              <span className="kept-plan-name">{sample.name}</span>{' '}
               {sample.notes ? <span className="aside-note">{sample.notes}</span> : null}
             </button>
           </li>

@@ -49,9 +49,9 @@ function Kind({ kind, features, plan }: KindProps) {
   const heading = features.length === 1 ? kindNames[kind].one : kindNames[kind].many
   return (
     <section className="kind" aria-label={capitalised(heading)}>
-      <h3>
+      <h2>
         {capitalised(heading)} <span className="kind-sum">{sumOf(plan, features)}</span>
-      </h3>
+      </h2>
       <ul className="plain-list">
         {shown.map(feature => (
           <Entry
@@ -83,7 +83,7 @@ const Entry = memo(function Entry({ feature, details, isSelected }: EntryProps) 
         aria-pressed={isSelected}
         onClick={() => select(isSelected ? [] : [feature.id])}
       >
-        <span className="entry-name">{titleOf(feature)}</span>
+        <span className="entry-name">{titleOf(feature)}</span>{' '}
         {details ? <span className="entry-details">{details}</span> : null}
       </button>
     </li>

@@ -25,7 +25,7 @@ export function SeasonStrip() {
   }, [plan, year])
   const isEmpty = bands.blooms.length + bands.flights.length === 0
   return (
-    <section className="strip" data-folded={isFolded} aria-label="Season">
+    <section className="strip" data-folded={isFolded} aria-label="Bloom and flight over the season">
       <div className="strip-head">
         <h2>Season {year}</h2>
         <button
