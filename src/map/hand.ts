@@ -11,6 +11,8 @@ import { type ToolInUse, toolFor } from './tools/tool-for'
 export type HandStatus = ToolStatus & {
   /** A drawing tool is in hand, with or without points set. */
   readonly isDrawing: boolean
+  /** The drawing tool stays in hand after each thing drawn. */
+  readonly isKept: boolean
 }
 
 /** The tool in hand: takes what a person does on the map, keeps what is under way, and changes the plan when it is done. */
@@ -19,6 +21,8 @@ export type Hand = {
   ghost(): Ghost | null
   /** The same object until it changes. */
   status(): HandStatus
+  /** Whether the drawing tool is to stay in hand for the next of its kind, as it does with Shift. */
+  keep(isKept: boolean): void
   /** Told whenever ghost or status may have changed. */
   subscribe(listener: () => void): () => void
   stop(): void
@@ -33,7 +37,7 @@ export type HandOptions = {
   onStationDragEnd(): void
 }
 
-const emptyStatus: HandStatus = { points: 0, canFinish: false, hasVertex: false, isDrawing: false }
+const emptyStatus: HandStatus = { points: 0, canFinish: false, hasVertex: false, isDrawing: false, isKept: false }
 
 /** What is under way lives here and not in the store, so that undo and autosave hear of it only when it is done. */
 export function createHand(store: PlannerStore, options: HandOptions): Hand {
@@ -41,12 +45,13 @@ export function createHand(store: PlannerStore, options: HandOptions): Hand {
   let tool: ToolInUse = toolFor(store.getState().view.tool)
   let status = emptyStatus
   let isStationUnderWay = false
+  let isKept = false
   let lastAt: LngLat | null = null
 
   const context = (): ToolContext | null => contextOf(store.getState(), options.toPixel, lastAt)
 
   const tell = (): void => {
-    status = sameWhereEqual(status, statusOf(tool, store.getState(), context()))
+    status = sameWhereEqual(status, statusOf(tool, store.getState(), context(), isKept))
     for (const listener of [...listeners]) listener()
   }
 
@@ -57,7 +62,9 @@ export function createHand(store: PlannerStore, options: HandOptions): Hand {
   }
 
   const reset = (): void => {
-    tool = toolFor(store.getState().view.tool)
+    const name = store.getState().view.tool
+    if (name === 'select') isKept = false
+    tool = toolFor(name)
     endStation()
   }
 
@@ -97,7 +104,7 @@ export function createHand(store: PlannerStore, options: HandOptions): Hand {
       if (selection) select(store, selection)
       // The edit has already asked for new results; ending before it would ask for the old ones once more.
       if (!station && endsPull(event)) endStation()
-      if (isLeft || (isDone && !isKept(event))) setTool(store, 'select')
+      if (isLeft || (isDone && !isKept && !hasShift(event))) setTool(store, 'select')
       if (notice) notify(store, notice)
       tell()
       return { isCaptured }
@@ -107,6 +114,10 @@ export function createHand(store: PlannerStore, options: HandOptions): Hand {
       return now && tool.ghost(now)
     },
     status: () => status,
+    keep(isNowKept) {
+      isKept = isNowKept
+      tell()
+    },
     subscribe(listener) {
       listeners.add(listener)
       return () => listeners.delete(listener)
@@ -125,7 +136,7 @@ function endsPull({ type }: ToolEvent): boolean {
 }
 
 /** With Shift the tool stays in hand for the next of its kind. */
-function isKept(event: ToolEvent): boolean {
+function hasShift(event: ToolEvent): boolean {
   return 'keys' in event && event.keys?.shift === true
 }
 
@@ -133,9 +144,9 @@ function isSameSubject(a: PlannerState, b: PlannerState): boolean {
   return a.document.plan === b.document.plan && a.view.selection === b.view.selection && a.view.year === b.view.year
 }
 
-function statusOf(tool: ToolInUse, { view }: PlannerState, context: ToolContext | null): HandStatus {
+function statusOf(tool: ToolInUse, { view }: PlannerState, context: ToolContext | null, isKept: boolean): HandStatus {
   if (context === null) return emptyStatus
-  return { ...tool.status(context), isDrawing: view.tool !== 'select' }
+  return { ...tool.status(context), isDrawing: view.tool !== 'select', isKept }
 }
 
 function sameWhereEqual(before: HandStatus, after: HandStatus): HandStatus {

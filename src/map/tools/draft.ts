@@ -35,10 +35,11 @@ export function stepDraft(
     case 'tap': {
       const isOn = (at: LngLat | undefined) =>
         at !== undefined && pixelDistance(context.toPixel(at), event.pixel) <= tolerance(event.pointer)
-      const isAgain = isOn(points.at(-1)) || (event.count === 2 && points.length > 0)
-      const isClosing = options.closes && points.length >= options.minimum && isOn(points[0])
-      if (isAgain || isClosing) return isEnough ? { draft, isFinished: true } : { draft }
       const at = snapped(event, context) ?? event.at
+      const isThere = (point: LngLat | undefined) => isOn(point) || isSame(point, at)
+      const isAgain = isThere(points.at(-1)) || (event.count === 2 && points.length > 0)
+      const isClosing = options.closes && isEnough && isThere(points[0])
+      if (isAgain || isClosing) return isEnough ? { draft, isFinished: true } : { draft }
       return { draft: { points: [...points, at], pointer: at, snap: null } }
     }
     case 'hover': {
@@ -68,5 +69,9 @@ export function withPointer({ points, pointer }: Draft): readonly LngLat[] {
   const last = points.at(-1)
   if (pointer === null || last === undefined) return points
   // A finger that was lifted stays on the point it set.
-  return pointer[0] === last[0] && pointer[1] === last[1] ? points : [...points, pointer]
+  return isSame(last, pointer) ? points : [...points, pointer]
+}
+
+function isSame(a: LngLat | undefined, b: LngLat): boolean {
+  return a !== undefined && a[0] === b[0] && a[1] === b[1]
 }
