@@ -24,6 +24,8 @@ import './map.css'
 /** Zoom at which a new plan's empty grid is shown: a garden or a corner of an orchard fills the screen. */
 const startZoom = 18
 const deepest = 24
+/** A map wider than this has its tools at the right edge, a narrower one at its foot: the plan is fitted beside them, pixels. */
+const narrowest = 700
 
 /** The map. React makes its host and its legend; everything on it is painted from the store, without React. */
 export function MapView({ link }: { readonly link: MapLink }) {
@@ -201,7 +203,13 @@ function showWhole(map: LeafletMap, plan: Plan | null): void {
     return
   }
   const bounds = latLngBounds(positions.map(([lng, lat]) => [lat, lng]))
-  map.fitBounds(bounds, { padding: [40, 40], maxZoom: 20, animate: false })
+  const isWide = map.getSize().x > narrowest
+  map.fitBounds(bounds, {
+    paddingTopLeft: isWide ? [70, 30] : [16, 16],
+    paddingBottomRight: isWide ? [210, 30] : [16, 84],
+    maxZoom: 20,
+    animate: false,
+  })
 }
 
 function scaleFor(map: LeafletMap, store: PlannerStore): Control.Scale {
