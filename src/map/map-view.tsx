@@ -206,7 +206,7 @@ function showWhole(map: LeafletMap, plan: Plan | null): void {
   const isWide = map.getSize().x > narrowest
   map.fitBounds(bounds, {
     paddingTopLeft: isWide ? [70, 30] : [16, 16],
-    paddingBottomRight: isWide ? [210, 30] : [16, 84],
+    paddingBottomRight: isWide ? [210, 30] : [16, 16],
     maxZoom: 20,
     animate: false,
   })
