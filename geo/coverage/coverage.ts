@@ -268,7 +268,7 @@ export class Coverage {
   }
 
   #putIn(placed: Placed): void {
-    const { input, decays, service } = placed
+    const { input, decays, service, matched } = placed
     if (!(input.females > 0)) return
     const runs = this.#findRuns(input)
     this.#sweep.measure(runs, input, input.kernel)
@@ -278,7 +278,9 @@ export class Coverage {
     this.#addPull(this.#pull, input.background, decays, true)
     const pull = { start: this.#firstDay, values: this.#pull }
     for (let bloom = 0; bloom < service.length; bloom += 1) {
-      if (this.#blossomOf[bloom]! > 0) service[bloom] = this.serviceOf(input, bloom, input.flight, pull)
+      // Flight that meets none of a bloom serves none of it.
+      const isServed = this.#blossomOf[bloom]! > 0 && matched[bloom]! > 0
+      if (isServed) service[bloom] = this.serviceOf(input, bloom, input.flight, pull)
     }
     this.#addService(placed, runs, 1)
     this.#reach.add(placed.disc)
