@@ -27,9 +27,12 @@ const wording = {
   ...readingWording,
   ...checkingWording,
   'no-season': v => `The plan has no season ${v.year}. Seasons in the plan: ${v.seasons || 'none'}.`,
+  'no-seasons': () => `The plan has no season yet, so there is nothing to work out. Add a season to it.`,
   'no-bloom': v =>
     `${v.name} has no bloom dates for ${v.year}, so its coverage cannot be computed. Give it or its crop bloom dates.`,
   'no-forage-bloom': v => `The forage area ${v.name} has no bloom dates for ${v.year}; it is left out of the count.`,
+  'weather-unused': v =>
+    `The season ${v.year} holds weather for ${v.days} days. It is kept; coverage is worked out as on typical spring days.`,
   'no-plants': v => `${v.name} holds no plants: its rows or spacing leave no room for one.`,
 } as const satisfies Record<string, Wording>
 

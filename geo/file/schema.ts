@@ -1,21 +1,18 @@
 import { z } from 'zod'
 import { featureShapes, planMember } from './format'
 
-const kinds = Object.keys(featureShapes)
+const known = {
+  required: ['properties'],
+  properties: {
+    properties: { type: 'object', required: ['kind'], properties: { kind: { enum: Object.keys(featureShapes) } } },
+  },
+}
 
 /** Kept as they are: features of other kinds, and features that have no place. */
 const other = z.looseObject({}).meta({
   id: 'other',
   description: 'Kept and written back, but not part of the plan: a feature of another kind, or one without a place',
-  anyOf: [
-    {
-      not: {
-        required: ['properties'],
-        properties: { properties: { required: ['kind'], properties: { kind: { enum: kinds } } } },
-      },
-    },
-    { properties: { geometry: { type: 'null' } } },
-  ],
+  anyOf: [{ not: known }, { properties: { geometry: { type: 'null' } } }],
 })
 
 /** The shape of a plan file as JSON Schema, for editors and other programs; the reader uses the same definitions. */

@@ -1,7 +1,7 @@
 import type { z } from 'zod'
 import { beeIds } from '../data/own'
 import { foundText, type Path, pathText, valueAt } from '../plan/place'
-import type { Problem } from '../problem'
+import type { Problem, Severity } from '../problem'
 
 const typeWords: Readonly<Record<string, string>> = {
   number: 'a number',
@@ -13,11 +13,45 @@ const typeWords: Readonly<Record<string, string>> = {
   record: 'a group of members',
 }
 
-/** What keeps `value` from having `shape`, one problem per place; none when it has it. `base` is where it stands in the file. */
+/** Faults of one value that are put into words; a list of a million words for numbers has a million. */
+const mostListed = 100
+
+/**
+ * What keeps `value` from having `shape`: one problem per place, after a hundred the number of those left; none when it
+ * has it. `base` is where it stands in the file.
+ */
 export function shapeProblems(shape: z.ZodType, value: unknown, base: Path): Problem[] {
-  const result = shape.safeParse(value)
-  if (result.success) return []
-  return result.error.issues.flatMap(unfolded).map(issue => problemOf(issue, value, base))
+  const issues = issuesOf(shape, value)
+  if (issues === null) return [faultAt('too-many-faults', base, value)]
+  const listed = issues.slice(0, mostListed).flatMap(unfolded)
+  const problems = listed.map(issue => problemOf(issue, value, base))
+  return issues.length > mostListed ? [...problems, moreProblems(issues.length - mostListed, 'error')] : problems
+}
+
+/** null where there are more than the library can pass on: it hands them up as arguments, of which browsers allow few. */
+function issuesOf(shape: z.ZodType, value: unknown): readonly z.core.$ZodIssue[] | null {
+  try {
+    return shape.safeParse(value).error?.issues ?? []
+  } catch (error) {
+    if (error instanceof RangeError) return null
+    throw error
+  }
+}
+
+/** Stands for problems that are not listed. */
+export function moreProblems(count: number, severity: Severity): Problem {
+  return { code: 'more-problems', severity, at: '', values: { count } }
+}
+
+/** The first `most` problems, and how many more there are. */
+export function capped(problems: readonly Problem[], most: number): Problem[] {
+  const told = problems.filter(({ code }) => code !== 'more-problems')
+  const untold = problems.reduce(
+    (sum, { code, values }) => sum + (code === 'more-problems' ? Number(values.count) : 0),
+    0,
+  )
+  const count = Math.max(0, told.length - most) + untold
+  return count > 0 ? [...told.slice(0, most), moreProblems(count, problems.at(-1)!.severity)] : told
 }
 
 /** Where one choice of several fits but for something within it, that is what is wrong; else the choice as a whole. */
@@ -53,7 +87,9 @@ function expectedWords(issue: z.core.$ZodIssue): string {
       return values.length === 1 ? values[0]! : `one of ${values.join(', ')}`
     }
     case 'invalid_union':
-      return issue.discriminator === undefined ? 'a number or a group of numbers' : 'a type of geometry, such as “Point”'
+      return issue.discriminator === undefined
+        ? 'a number or a group of numbers'
+        : 'a type of geometry, such as “Point”'
     case 'too_big':
       return `a list of ${issue.maximum}`
     case 'too_small':
@@ -61,4 +97,10 @@ function expectedWords(issue: z.core.$ZodIssue): string {
     default:
       return 'of another form'
   }
+}
+
+/** A fault that keeps a file from being opened, with its place and what was found there. */
+export function faultAt(code: Problem['code'], path: Path, found: unknown, values: Problem['values'] = {}): Problem {
+  const at = pathText(path)
+  return { code, severity: 'error', at, values: { path: at || 'The file', found: foundText(found), ...values } }
 }

@@ -20,7 +20,10 @@ export function setStationSeason(
   gestureKey?: string,
 ): Edit {
   return {
-    label: plan => `${patch ? 'Change use of' : 'Take out of use'} ${thingById(plan, stationId)}`,
+    label: plan => {
+      const name = thingById(plan, stationId)
+      return patch ? `Change use of ${name}` : `Take ${name} out of use`
+    },
     key: gestureKey,
     apply: plan =>
       changeSeason(plan, year, season => {

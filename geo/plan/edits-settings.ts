@@ -29,7 +29,7 @@ export function setPlanMembers(patch: Partial<PlanMembers>, key?: string): Edit 
 /** The grower's own value for a parameter of the site or of one bee; null = back to the default. */
 export function setOwnParameter(scope: 'site' | BeeId, name: string, value: number | null, key?: string): Edit {
   return {
-    label: `${value === null ? 'Back to the default' : 'Change'} ${spelled(name)}`,
+    label: `${value === null ? 'Reset' : 'Change'} ${spelled(name)}`,
     key,
     apply(plan) {
       const parameters = withOwn(plan.parameters, scope, name, value ?? undefined)

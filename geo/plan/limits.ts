@@ -13,21 +13,31 @@ export type Limit = {
   readonly unit: string
   readonly low: number
   readonly high: number
-  /** `low` itself is not allowed. */
+  /** `low` itself is not allowed, nor what is nearer to it than `least`. */
   readonly isAbove?: true
+  /** 0 is allowed, but nothing between 0 and `least`. */
+  readonly isNoneOrSome?: true
   readonly isWhole?: true
   /** Coverage does not hang on it, so that a result can still be given. */
   readonly isMinor?: true
 }
 
+/** Figures smaller than this but not 0 cannot be meant, and dividing by them leaves all bounds. */
+const least = 1e-6
+
 type Limits = Readonly<Record<string, Limit>>
+
+/** What the pull of blossom, or the bees wanted, is made of. */
+const noneOrSome: ReadonlySet<BoundedName> = new Set(['blossomDensity', 'appeal', 'backgroundBlossom', 'stockingRate'])
 
 /** The hard bounds of a parameter, narrowed to `low` and `high` where those leave room for what cannot be meant. */
 function bounded(name: BoundedName, label: string, unit: string, within: { low?: number; high?: number } = {}): Limit {
   const bounds = parameterBounds[name]
   const low = within.low ?? bounds.low
   const high = within.high ?? bounds.high
-  return { label, unit, low, high, ...(bounds.isOpen && low === bounds.low ? { isAbove: true } : {}) }
+  const isNoneOrSome = noneOrSome.has(name)
+  const isAbove = bounds.isOpen && low === bounds.low
+  return { label, unit, low, high, ...(isAbove ? { isAbove } : {}), ...(isNoneOrSome ? { isNoneOrSome } : {}) }
 }
 
 const year: Limit = { label: 'year', unit: '', low: 1800, high: 2300, isWhole: true }
@@ -35,7 +45,13 @@ const planted = { planted: { ...year, label: 'year of planting' }, removed: { ..
 const vigour: Limit = { label: 'vigour', unit: '', low: 0, high: 1, isAbove: true }
 const spacing = bounded('spacing', 'spacing', 'm', { high: 200 })
 const rowSpacing = bounded('rowSpacing', 'row spacing', 'm', { high: 200 })
-const femalesPerPlant: Limit = { label: 'number of females per plant', unit: '', low: 0, high: 10_000 }
+const femalesPerPlant: Limit = {
+  label: 'number of females per plant',
+  unit: '',
+  low: 0,
+  high: 10_000,
+  isNoneOrSome: true,
+}
 const blossomDensity = bounded('blossomDensity', 'blossom density', 'flowers per m²', { high: 1_000_000 })
 const appeal = bounded('appeal', 'appeal', '', { high: 1000 })
 const direction: Limit = { label: 'direction', unit: 'degrees', low: -360, high: 360 }
@@ -139,13 +155,15 @@ export const beeLimits: Readonly<Record<BeeParameterName, Limit>> = {
 /** How a value breaks its limit; null when it keeps it. */
 export function limitFault(value: number, limit: Limit): 'range' | 'whole' | null {
   const isHigh = value > limit.high
-  const isLow = value < limit.low || (limit.isAbove === true && value <= limit.low)
-  if (!Number.isFinite(value) || isHigh || isLow) return 'range'
+  const isLow = value < limit.low || (limit.isAbove === true && value < limit.low + least)
+  const isInGap = limit.isNoneOrSome === true && value > 0 && value < least
+  if (!Number.isFinite(value) || isHigh || isLow || isInGap) return 'range'
   return limit.isWhole && !Number.isInteger(value) ? 'whole' : null
 }
 
 /** What the limit allows, in words: "more than 0 and at most 200 m". */
-export function limitText({ low, high, isAbove, unit }: Limit): string {
+export function limitText({ low, high, isAbove, isNoneOrSome, unit }: Limit): string {
   const amount = unit === '' ? `${high}` : `${high} ${unit}`
+  if (isNoneOrSome) return `0, or from ${least.toFixed(6)} to ${amount}`
   return isAbove ? `more than ${low} and at most ${amount}` : `from ${low} to ${amount}`
 }

@@ -160,7 +160,10 @@ export type Plan = {
   readonly crops: Readonly<Record<string, OwnCrop>>
   readonly seasons: readonly Season[]
   readonly features: readonly Feature[]
-  /** Unknown members beside `type`, `plan` and `features` at the top of the file. */
+  /**
+   * Unknown members beside `type`, `plan` and `features` at the top of the file. Under `plan` those of the plan member
+   * itself, under `features` the features of kinds unknown here or without a place.
+   */
   readonly besides: Readonly<Record<string, unknown>>
 }
 

@@ -27,6 +27,7 @@ export const readingWording = {
   'wrong-value': v => `${v.path} should be ${v.allowed}, but is ${v.found}. ${untouched} Correct it in the file.`,
   'unknown-bee': v =>
     `${v.path} names a bee that the program has no figures for: ${v.found}. It knows ${v.known}. Correct it in the file or choose another bee.`,
+  'too-many-faults': v => `${v.path} holds more faults than can be listed. ${untouched} Use an older copy of the file.`,
   'wrong-geometry': v =>
     `${v.name} is a ${v.kind}, which is drawn as ${v.expected}; the file has ${v.found}. ${untouched} Correct ${v.path} in the file.`,
   'more-problems': v => `${v.count} more problems of this kind were found and are not listed.`,

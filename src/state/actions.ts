@@ -39,6 +39,11 @@ export function openPlan(store: PlannerStore, plan: Plan, planId: string | null,
   }))
 }
 
+/** The open plan turned out to be kept under another id already; its history goes on. */
+export function adoptPlanId(store: PlannerStore, planId: string): void {
+  store.setState(({ document }) => ({ document: { ...document, planId } }))
+}
+
 export function closePlan(store: PlannerStore): void {
   store.setState(({ document, view }) => ({
     document: { plan: null, planId: null, revision: document.revision + 1, past: [], future: [] },

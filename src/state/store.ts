@@ -1,5 +1,5 @@
 import { subscribeWithSelector } from 'zustand/middleware'
-import type { Mutate, StoreApi } from 'zustand/vanilla'
+import type { StoreApi } from 'zustand/vanilla'
 import { createStore } from 'zustand/vanilla'
 import type { Plan } from '#geo/plan/plan'
 import type { PointCloud, PointCoverage, Report, ReportRanges } from '#geo/report/report'
@@ -102,7 +102,17 @@ export type PlannerState = {
   readonly saving: SavingState
 }
 
-export type PlannerStore = Mutate<StoreApi<PlannerState>, [['zustand/subscribeWithSelector', never]]>
+type Subscribe = {
+  (listener: (state: PlannerState, before: PlannerState) => void): () => void
+  /** Tells only of changes of what `selector` gives. */
+  <T>(
+    selector: (state: PlannerState) => T,
+    listener: (value: T, before: T) => void,
+    options?: { readonly equalityFn?: (a: T, b: T) => boolean; readonly fireImmediately?: boolean },
+  ): () => void
+}
+
+export type PlannerStore = Omit<StoreApi<PlannerState>, 'subscribe'> & { readonly subscribe: Subscribe }
 
 /** A store without a plan. `year` is the season shown before any plan was opened. */
 export function createPlannerStore(year = new Date().getFullYear()): PlannerStore {

@@ -19,6 +19,8 @@ export type Engine = {
   moveStation(id: string, at: LngLat): void
   /** Results that no longer answer the plan: they stay to be seen, as `running`, and what was asked for them is withdrawn. */
   outdate(names: readonly ResultName[]): void
+  /** A result that also answers the plan as it is now. */
+  confirm(name: ResultName): void
   /** Forgets all results. */
   clear(): void
   stop(): void
@@ -93,6 +95,13 @@ export function createEngine(store: PlannerStore, makePort: MakePort): Engine {
     },
     outdate(names) {
       for (const name of names) if (store.getState().results[name].status !== 'idle') run(name)
+    },
+    confirm(name) {
+      const { document, results } = store.getState()
+      const job = results[name]
+      if (job.status === 'ready' && job.revision !== document.revision) {
+        set(name, { ...job, revision: document.revision } as ResultsState[ResultName])
+      }
     },
     clear() {
       main.withdraw('move')

@@ -42,7 +42,7 @@ export function startSchedule(store: PlannerStore, engine: Engine): () => void {
     if (drawn === null || !isSameBasis(basis, drawn)) {
       drawn = basis
       engine.cloud(plan, year)
-    }
+    } else engine.confirm('cloud')
     engine.evaluate(plan, year)
   }
 
@@ -113,7 +113,7 @@ function subjectOf({ document, view }: PlannerState): Subject {
 }
 
 function isSameSubject(a: Subject, b: Subject): boolean {
-  return a.plan === b.plan && a.planId === b.planId && a.year === b.year
+  return a.plan === b.plan && a.year === b.year
 }
 
 /** All that the drawn points hang on, by reference: plantings, own crops (their spacings) and the year. */

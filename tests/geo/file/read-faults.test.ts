@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { readPlan } from '#geo/file/read'
+import { shapeProblems } from '#geo/file/shape'
 import { drop, feature, put, sampleFile, sentences, spoilt, told } from './sample-file'
 
 const text = JSON.stringify(sampleFile())
@@ -187,4 +188,22 @@ it('shortens what it quotes and keeps it on one line', () => {
   expect(told(put('plan.crops', { 'my "best" crop': { spacing: 'x' } }))).toEqual([
     'error wrong-type at plan.crops["my "best" crop"].spacing',
   ])
+})
+
+it('counts faults that it does not list, also within one thing', () => {
+  const many = Array.from({ length: 300 }, () => [1, 'x'])
+  const { problems } = readPlan(put('features.trees.geometry.coordinates', many))
+  expect(problems).toHaveLength(51)
+  expect(problems[1]?.at).toBe('features[2].geometry.coordinates[1][1]')
+  expect(problems.at(-1)).toMatchObject({ code: 'more-problems', values: { count: 250 } })
+})
+
+it('survives more faults than the shape library can pass on', () => {
+  const overflowing = {
+    safeParse: () => {
+      throw new RangeError('Maximum call stack size exceeded')
+    },
+  }
+  const problems = shapeProblems(overflowing as unknown as Parameters<typeof shapeProblems>[0], {}, ['features', 3])
+  expect(problems.map(({ code, at }) => [code, at])).toEqual([['too-many-faults', 'features[3]']])
 })

@@ -13,6 +13,9 @@ const properties: [string, string, number, string][] = [
   ['row-3', 'vigour', 0, 'error out-of-range'],
   ['row-3', 'vigour', 1.01, 'error out-of-range'],
   ['row-3', 'femalesPerPlant', -0.5, 'error out-of-range'],
+  ['row-3', 'femalesPerPlant', 1e-9, 'error out-of-range'],
+  ['row-3', 'vigour', 1e-9, 'error out-of-range'],
+  ['hedge', 'appeal', 5e-324, 'error out-of-range'],
   ['row-3', 'planted', 2019.5, 'error not-whole'],
   ['block-1', 'bearing', 361, 'error out-of-range'],
   ['block-1', 'bearing', -361, 'error out-of-range'],
@@ -110,7 +113,7 @@ describe("the plan's own settings", () => {
       'a negative blossom',
       put('plan.parameters.backgroundBlossom', -1),
       ['error out-of-range at plan.parameters.backgroundBlossom'],
-      /from 0 to/,
+      /0, or from 0\.000001 to 1000000 flowers/,
     ],
     [
       'a share above one',

@@ -1,0 +1,122 @@
+import { parseArgs } from 'node:util'
+import type { Units } from '#geo/plan/plan'
+import { type CommandName, commandNames, commandOptions, type OptionName } from './help'
+import { listed, oneLine } from './words'
+
+/** What was asked for, understood; every option that a command knows is there, with its default. */
+export type Request =
+  | { readonly kind: 'help'; readonly command: CommandName | null }
+  | { readonly kind: 'version' }
+  | {
+      readonly kind: 'command'
+      readonly command: CommandName
+      /** null where the command works without a file and none was given; `-` = standard input. */
+      readonly file: string | null
+      readonly isJson: boolean
+      /** null = the latest season. */
+      readonly year: number | null
+      /** null = the plan's own. */
+      readonly units: Units | null
+      readonly isWhy: boolean
+    }
+
+/** Wrong use: the sentence says what to do instead. */
+export type Wrong = { readonly kind: 'wrong'; readonly command: CommandName | null; readonly reason: string }
+
+const types = {
+  help: { type: 'boolean', short: 'h' },
+  version: { type: 'boolean' },
+  json: { type: 'boolean' },
+  why: { type: 'boolean' },
+  year: { type: 'string' },
+  units: { type: 'string' },
+  to: { type: 'string' },
+} as const
+
+/** Understands the words behind `nestreach`. */
+export function readArguments(words: readonly string[]): Request | Wrong {
+  // Not strict: node's own sentences name rules of argument lists, not what this program knows.
+  const { values, positionals, tokens } = parseArgs({
+    args: [...words],
+    options: types,
+    strict: false,
+    allowPositionals: true,
+    tokens: true,
+  })
+  const [name, ...files] = positionals
+  const command = commandNames.find(each => each === name) ?? null
+  const wrong = (reason: string): Wrong => ({ kind: 'wrong', command, reason })
+  if (values.help === true && (name === undefined || command !== null)) return { kind: 'help', command }
+  if (values.version === true && name === undefined) return { kind: 'version' }
+  if (name === undefined) return wrong(`Say what to do: ${listed(commandNames, 'or')}.`)
+  if (command === null) {
+    return wrong(
+      `There is no command “${oneLine(name)}”. There are ${listed(commandNames)}.${meant(name, commandNames)}`,
+    )
+  }
+  const allowed = commandOptions(command)
+  for (const token of tokens) {
+    if (token.kind !== 'option') continue
+    const fault = optionFault(token.name, token.rawName, token.value, command, allowed)
+    if (fault !== null) return wrong(fault)
+  }
+  const [file, ...more] = files
+  if (file === undefined && command !== 'parameters') return wrong(`Name the plan file, or - for standard input.`)
+  if (more.length > 0) return wrong(`One plan file at a time: “${oneLine(more[0]!)}” is one too many.`)
+  const { year, units, to } = values
+  if (typeof year === 'string' && !/^\d{4}$/.test(year)) {
+    return wrong(`--year should be a year such as 2026, but is “${oneLine(year)}”.`)
+  }
+  if (units !== undefined && units !== 'us' && units !== 'metric') {
+    return wrong(`--units should be us or metric, but is “${oneLine(String(units))}”.`)
+  }
+  if (command === 'convert' && to === undefined) return wrong('Say what to make of the plan: --to geojson.')
+  if (to !== undefined && to !== 'geojson') return wrong(`--to should be geojson, but is “${oneLine(String(to))}”.`)
+  return {
+    kind: 'command',
+    command,
+    file: file ?? null,
+    isJson: values.json === true,
+    year: typeof year === 'string' ? Number(year) : null,
+    units: units ?? null,
+    isWhy: values.why === true,
+  }
+}
+
+function optionFault(
+  name: string,
+  rawName: string,
+  value: string | undefined,
+  command: CommandName,
+  allowed: readonly OptionName[],
+): string | null {
+  if (!Object.hasOwn(types, name)) {
+    const near = meant(name, allowed, option => `--${option}`)
+    return `There is no option ${oneLine(rawName)}.${near}`
+  }
+  if (!allowed.includes(name as OptionName)) return `${rawName} does not go with ${command}.`
+  const { type } = types[name as OptionName]
+  if (type === 'boolean' && value !== undefined) return `${rawName} takes no value.`
+  if (type === 'string' && (value === undefined || value === '')) return `${rawName} needs a value.`
+  return null
+}
+
+/** " Did you mean …?" where one known word is near; else nothing. */
+function meant<T extends string>(word: string, known: readonly T[], shown: (name: T) => string = name => name): string {
+  const near = known.find(each => distance(word.toLowerCase(), each) <= 2)
+  return near === undefined ? '' : ` Did you mean ${shown(near)}?`
+}
+
+/** Letters to change, add or drop to make one word of the other (Levenshtein). */
+function distance(from: string, to: string): number {
+  let row = Array.from({ length: to.length + 1 }, (_, i) => i)
+  for (let i = 1; i <= from.length; i += 1) {
+    const next = [i]
+    for (let j = 1; j <= to.length; j += 1) {
+      const change = row[j - 1]! + (from[i - 1] === to[j - 1] ? 0 : 1)
+      next.push(Math.min(change, row[j]! + 1, next[j - 1]! + 1))
+    }
+    row = next
+  }
+  return row[to.length]!
+}

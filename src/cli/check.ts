@@ -1,0 +1,24 @@
+import { problemText } from '#geo/problem'
+import { evaluate } from '#geo/report/evaluate'
+import { type Answer, answer, jsonAnswer } from './answer'
+import { joined, latestYear, openedPlan } from './plan-file'
+import { problemCount, problemList } from './problems'
+import { oneLine } from './words'
+
+type Options = { readonly isJson: boolean; readonly year: number | null }
+
+/** All that is wrong or doubtful: of the whole file and its latest season, or of the one season asked for. */
+export function check(text: string, options: Options): Answer {
+  const { plan, problems: all, ofReading } = openedPlan(text)
+  const year = options.year ?? (plan === null ? null : latestYear(plan))
+  const ofSeason = plan === null || year === null ? [] : evaluate(plan, year).problems
+  const problems = joined(options.year === null ? all : ofReading, ofSeason)
+  if (options.isJson) {
+    const told = problems.map(problem => ({ ...problem, text: problemText(problem) }))
+    return jsonAnswer({ plan: plan?.name ?? null, year, problems: told }, problems)
+  }
+  const list = problems.length === 0 ? '' : `\n${problemList(problems)}`
+  const what = plan === null ? 'The file cannot be opened' : oneLine(plan.name) || 'The plan'
+  const when = year === null ? '' : options.year === null ? `, latest season ${year}` : `, season ${year}`
+  return answer(`${what}${when}: ${problemCount(problems)}\n${list}`, '', problems)
+}

@@ -1,0 +1,100 @@
+import { pairs } from './table'
+
+export const commandNames = ['coverage', 'check', 'parameters', 'convert'] as const
+export type CommandName = (typeof commandNames)[number]
+
+const optionWords = {
+  year: ['--year YEAR', 'the season; without it, the latest in the plan'],
+  to: ['--to geojson', 'what to make of the plan'],
+  units: ['--units us|metric', 'units of the table; without it, those of the plan'],
+  why: ['--why', 'under each number, how it came about'],
+  json: ['--json', 'answer as JSON, always metric, shares from 0 to 1'],
+  help: ['--help', 'this text'],
+} as const
+
+export type OptionName = keyof typeof optionWords
+
+type Command = {
+  readonly use: string
+  /** One line for the list of commands. */
+  readonly short: string
+  readonly long: readonly string[]
+  readonly options: readonly OptionName[]
+}
+
+const commands: Readonly<Record<CommandName, Command>> = {
+  coverage: {
+    use: 'coverage <plan file> [options]',
+    short: 'how far the bees of a season cover what the plantings want',
+    long: [
+      'Answers, for every planting, how many nesting females it wants and gets, how much of it is in',
+      'reach of a station, how well flight and bloom agree in time, and what holds it back; for every',
+      'station, its females, cocoons and tubes. All figures are estimates.',
+    ],
+    options: ['year', 'units', 'json', 'help'],
+  },
+  check: {
+    use: 'check <plan file> [options]',
+    short: 'what is wrong or doubtful in a plan, and where',
+    long: [
+      'Lists problems with their severity, place and figures: errors allow no result, warnings make it',
+      'doubtful, notes only tell. Without --year the whole file is looked through and its latest',
+      'season is worked out.',
+    ],
+    options: ['year', 'json', 'help'],
+  },
+  parameters: {
+    use: 'parameters [<plan file>] [options]',
+    short: 'every number the planner works with, with its range and source',
+    long: [
+      'Lists the built-in numbers, or with a plan file those that the plan works with: the grower’s own',
+      'values then stand in place of the built-in ones and say so.',
+    ],
+    options: ['units', 'why', 'json', 'help'],
+  },
+  convert: {
+    use: 'convert <plan file> --to geojson [options]',
+    short: 'what is drawn in the plan, as plain GeoJSON for map programs',
+    long: [
+      'Writes plain GeoJSON (RFC 7946) to standard output: everything drawn, without seasons and',
+      'records. With --json it is put into the member “content”, beside “problems”.',
+    ],
+    options: ['to', 'json', 'help'],
+  },
+}
+
+const exitCodes = [
+  ['0', 'fine'],
+  ['1', 'the plan has problems of severity error'],
+  ['2', 'wrong use, or the file cannot be opened'],
+] as const
+
+export function commandOptions(command: CommandName): readonly OptionName[] {
+  return commands[command].options
+}
+
+/** The text of `nestreach --help`, or of one command's. */
+export function helpText(command: CommandName | null): string {
+  if (command !== null) {
+    const { use, long, options } = commands[command]
+    const known = options.map(name => optionWords[name])
+    return [`Usage: nestreach ${use}`, '', ...long, '', 'Options:', pairs(known), ''].join('\n')
+  }
+  return [
+    'Nestreach: plan mason bee nest stations so that every fruit planting gets enough bees in bloom.',
+    '',
+    'Usage: nestreach <command> <plan file> [options]',
+    '',
+    'Commands:',
+    pairs(commandNames.map(name => [name, commands[name].short])),
+    '',
+    'A plan file is GeoJSON, as the planner saves it (*.plan.geojson); - reads it from standard input.',
+    'Every command knows --json and --help. nestreach --version tells the version.',
+    '',
+    'Exit codes:',
+    pairs(exitCodes),
+    '',
+    'Example: nestreach coverage scenarios/farm.plan.geojson --year 2025',
+    '',
+  ].join('\n')
+}

@@ -1,0 +1,104 @@
+import { readPlan } from '#geo/file/read'
+import { writePlan } from '#geo/file/write'
+import type { Plan } from '#geo/plan/plan'
+import type { Outcome, Problem } from '#geo/problem'
+import { messageOf, StorageError } from './storage-error'
+
+/** Bytes; a plan file is far smaller, and the reader takes no more characters than this. */
+const largestFile = 50_000_000
+
+const fileTypes = [{ description: 'Plan', accept: { 'application/geo+json': ['.geojson', '.json'] } }]
+
+type SaveFilePicker = (options: {
+  readonly suggestedName: string
+  readonly types: typeof fileTypes
+}) => Promise<FileSystemFileHandle>
+
+/** Asks for a plan file and reads it; null where nobody chose one. */
+export async function openPlanFile(): Promise<Outcome<Plan> | null> {
+  const file = await chosenFile()
+  return file && readPlanFile(file)
+}
+
+/** Reads a plan file. Its size is looked at before anything is read. */
+export async function readPlanFile(file: File): Promise<Outcome<Plan>> {
+  if (file.size > largestFile) {
+    const values = { megabytes: Math.ceil(file.size / 1e6), limit: largestFile / 1e6 }
+    const problem: Problem = { code: 'file-too-large', severity: 'error', at: '', values }
+    return { ok: false, problems: [problem] }
+  }
+  let text: string
+  try {
+    text = await file.text()
+  } catch (error) {
+    const message = `${file.name} could not be read; it may have been moved, or is not open to the browser. Nothing was opened.`
+    throw new StorageError(message, { cause: error })
+  }
+  return readPlan(text)
+}
+
+/**
+ * Saves a plan as a file where the person chooses, or as a download where the browser lets nobody choose.
+ * Resolves to words that say what was saved where; null where it was called off.
+ */
+export async function savePlanFile(plan: Plan): Promise<string | null> {
+  const name = planFileName(plan)
+  const text = writePlan(plan)
+  const picker = (window as { showSaveFilePicker?: SaveFilePicker }).showSaveFilePicker
+  if (picker === undefined) {
+    download(name, text)
+    return `${name} was handed to the browser as a download.`
+  }
+  try {
+    const handle = await picker.call(window, { suggestedName: name, types: fileTypes })
+    const stream = await handle.createWritable()
+    await stream.write(text)
+    await stream.close()
+    return `Saved as ${handle.name}.`
+  } catch (error) {
+    if (error instanceof DOMException && error.name === 'AbortError') return null
+    throw new StorageError(`The file was not saved: ${messageOf(error)}. The plan is still open; try another folder.`, {
+      cause: error,
+    })
+  }
+}
+
+/** `<name>.plan.geojson`, without what file systems do not take. */
+export function planFileName(plan: Plan): string {
+  const name = plan.name
+    // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is taken out
+    .replace(/[\u0000-\u001f\u007f<>:"/\\|?*]+/g, ' ')
+    .replace(/\s+/g, ' ')
+    .replace(/^[. ]+|[. ]+$/g, '')
+    .slice(0, 80)
+    .trimEnd()
+  return `${name || 'plan'}.plan.geojson`
+}
+
+function chosenFile(): Promise<File | null> {
+  return new Promise(resolve => {
+    const input = document.createElement('input')
+    input.type = 'file'
+    input.accept = '.geojson,.json,application/geo+json,application/json'
+    input.hidden = true
+    const answer = (file: File | null): void => {
+      input.remove()
+      resolve(file)
+    }
+    input.addEventListener('change', () => answer(input.files?.[0] ?? null))
+    input.addEventListener('cancel', () => answer(null))
+    // In the page, so that it lives until it is answered.
+    document.body.append(input)
+    input.click()
+  })
+}
+
+function download(name: string, text: string): void {
+  const url = URL.createObjectURL(new Blob([text], { type: 'application/geo+json' }))
+  const link = document.createElement('a')
+  link.href = url
+  link.download = name
+  link.click()
+  // The browser reads the address only after the click has been dealt with.
+  setTimeout(() => URL.revokeObjectURL(url), 60_000)
+}

@@ -1,0 +1,49 @@
+import { describe, expect, it } from 'vitest'
+import { moveFeatures } from '#geo/plan/edits-features'
+import { evaluate } from '#geo/report/evaluate'
+import { engineApi } from '../../../src/worker/engine.worker'
+import { smallPlan, step } from '../../support/builders'
+
+const plan = smallPlan()
+
+describe('the worker', () => {
+  it('answers the report of geo, with the coverage of every point of the cloud', () => {
+    const outcome = engineApi.evaluate(plan, 2026)
+    const expected = evaluate(plan, 2026)
+    if (!outcome.ok || !expected.ok) throw new Error('no report')
+    expect(outcome.value.report).toEqual(expected.value)
+    expect(outcome.value.coverage.length).toBe(engineApi.cloud(plan, 2026).lngLat.length / 2)
+    expect(outcome.value.coverage.length).toBeGreaterThan(20)
+  })
+
+  it('moves a station to the coverage that the moved plan has, and back', () => {
+    engineApi.evaluate(plan, 2026)
+    const moved = engineApi.moveStation('station-1', step([15, 1]))!
+    const expected = evaluate(moveFeatures(['station-1'], { lng: 1e-3, lat: 0 }).apply(plan), 2026)
+    if (!expected.ok) throw new Error('no report')
+    // The plane's middle moves with the station in the one and stays in the other: no more than rounding on the ground.
+    expect(moved.report.orchard.coverage).toBeCloseTo(expected.value.orchard.coverage!, 6)
+    expect(moved.report.plantings.every(({ limit }) => limit === null)).toBe(true)
+    const back = engineApi.moveStation('station-1', step([5, 1]))!
+    const start = evaluate(plan, 2026)
+    expect(back.report.orchard.coverage).toBeCloseTo((start.ok && start.value.orchard.coverage) || 0, 12)
+    expect(moved.report.orchard.coverage).not.toBeCloseTo(back.report.orchard.coverage!, 3)
+  })
+
+  it('moves nothing where the season does not use the station, or no season is laid out', () => {
+    engineApi.evaluate(plan, 2026)
+    expect(engineApi.moveStation('station-2', step([0, 0]))).toBeNull()
+    expect(engineApi.evaluate(plan, 1999).ok).toBe(false)
+    expect(engineApi.moveStation('station-1', step([0, 0]))).toBeNull()
+  })
+
+  it('gives ranges round the report', () => {
+    const outcome = evaluate(plan, 2026)
+    const ranges = engineApi.ranges(plan, 2026)!
+    const { coverage } = ranges.orchard
+    const mid = (outcome.ok && outcome.value.orchard.coverage) || 0
+    expect(coverage!.low).toBeLessThan(mid)
+    expect(coverage!.high).toBeGreaterThanOrEqual(mid)
+    expect(engineApi.ranges(plan, 1999)).toBeNull()
+  })
+})
