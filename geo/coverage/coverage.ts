@@ -1,6 +1,10 @@
 import { type DailyCurve, endOf } from '../time/curve'
-import { countNear, decaysOfTile, type Field, tileInDisc } from './field'
+import type { Field } from './field'
 import type { Kernel } from './kernel'
+import { type Disc, Reach } from './reach'
+import { runsInDisc } from './runs'
+import { sweepOf } from './simd-sweep'
+import type { PlainSweep } from './sweep'
 
 /** What every point of one planting or forage area is like. */
 export type Group = {
@@ -50,6 +54,10 @@ export type GroupTotals = {
 
 type Placed = {
   input: StationInput
+  /** Where it counts as in reach; its own object even where two stations share one input. */
+  disc: Disc
+  /** Sum over days of A(t) beta(t) / Ostar, by bloom; 0 where there is no best. */
+  readonly matched: Float64Array
   /** Sum of distance decay over each group's points. */
   readonly decays: Float64Array
   /** Service at a point per unit of blossom and decay, by bloom: effectiveness times the sum over days of section 6. */
@@ -71,30 +79,34 @@ export class Coverage {
   readonly #firstDay: number
   readonly #days: number
   readonly #placed: Placed[] = []
-  readonly #nearby: Uint16Array
-  readonly #decays: Float64Array
-  readonly #visited: Uint32Array
-  readonly #tileTotals: Float64Array
-  readonly #isStale: Uint8Array
+  readonly #sweep: PlainSweep
+  readonly #reach: Reach
+  /** First run of each group among the runs being swept; one more entry than there are groups. */
+  readonly #groupRun: Uint32Array
+  /** Blossom of each bloom in a station's range, and of all of them day by day: Den of the model. */
+  readonly #blossomOf: Float64Array
   readonly #pull: Float64Array
+  /** Per group: the two sums of `#sumTiming`. */
+  readonly #timing: Float64Array
+  #isTimingStale = true
   #shift: number
 
   /** `referenceCropShare` is kappa, the share of their trips that well-timed bees spend on the crop. */
   constructor(field: Field, groups: readonly Group[], blooms: readonly BloomPair[], referenceCropShare: number) {
-    const tiles = field.tileStart.length - 1
-    this.field = field
+    this.#sweep = sweepOf(field)
+    const { x, y, tileStart, supplied } = this.#sweep
+    this.field = { ...field, x, y, tileStart }
+    this.supplied = supplied
     this.groups = groups
     this.blooms = blooms
     this.#kappa = referenceCropShare
     this.#firstDay = blooms.reduce((day, { open }) => Math.min(day, open.start), Number.POSITIVE_INFINITY)
     this.#days = blooms.reduce((day, { open }) => Math.max(day, endOf(open)), Number.NEGATIVE_INFINITY) - this.#firstDay
     if (blooms.length === 0) this.#days = 0
-    this.supplied = new Float64Array(field.x.length)
-    this.#nearby = new Uint16Array(field.x.length)
-    this.#decays = new Float64Array(field.x.length)
-    this.#visited = new Uint32Array(tiles)
-    this.#tileTotals = new Float64Array(3 * tiles)
-    this.#isStale = new Uint8Array(tiles).fill(1)
+    this.#reach = new Reach(this.field)
+    this.#groupRun = new Uint32Array(groups.length + 1)
+    this.#timing = new Float64Array(2 * groups.length)
+    this.#blossomOf = new Float64Array(blooms.length)
     this.#pull = new Float64Array(this.#days)
     this.#shift = roundingShift([])
   }
@@ -105,25 +117,26 @@ export class Coverage {
 
   /** Bytes held by the points, their index and the stations' sums. */
   get bytes(): number {
-    const { field } = this
-    const arrays = [field.x, field.y, field.order, field.groupStart, field.groupTile, field.tileStart, field.tileBox]
-    const own = [this.supplied, this.#nearby, this.#decays, this.#visited, this.#tileTotals, this.#isStale, this.#pull]
-    const sums = this.#placed.flatMap(({ decays, service }) => [decays, service])
-    return [...arrays, ...own, ...sums].reduce((bytes, array) => bytes + array.byteLength, 0)
+    const { order, groupStart, groupTile, groupRow, groupBox, rowTile, rowBox, tileBox } = this.field
+    const index = [order, groupStart, groupTile, groupRow, groupBox, rowTile, rowBox, tileBox]
+    const sums = this.#placed.flatMap(({ decays, service, matched }) => [decays, service, matched])
+    const own = [...index, ...sums, this.#groupRun, this.#timing, this.#blossomOf, this.#pull].reduce(
+      (bytes, array) => bytes + array.byteLength,
+      0,
+    )
+    return this.#sweep.bytes + this.#reach.bytes + own
   }
 
   /** Starts over with these stations. */
   setStations(stations: readonly StationInput[]): void {
     this.supplied.fill(0)
-    this.#nearby.fill(0)
-    this.#isStale.fill(1)
+    this.#sweep.isStale.fill(1)
+    this.#reach.clear()
+    this.#isTimingStale = true
     this.#placed.length = 0
-    this.#shift = roundingShift(stations.map(input => this.#mostService(input)))
-    for (const input of stations) {
-      const placed = this.#unplaced(input)
-      this.#placed.push(placed)
-      this.#putIn(placed)
-    }
+    for (const input of stations) this.#placed.push(this.#unplaced(input))
+    this.#shift = this.#roundingShift()
+    for (const placed of this.#placed) this.#putIn(placed)
   }
 
   addStation(input: StationInput, index = this.#placed.length): void {
@@ -142,6 +155,7 @@ export class Coverage {
     const placed = this.#at(index)
     this.#takeOut(placed)
     placed.input = { ...placed.input, x, y }
+    placed.disc = discOf(placed.input)
     this.#putIn(placed)
   }
 
@@ -153,21 +167,21 @@ export class Coverage {
   totalsOf(group: number): GroupTotals {
     const { groupStart, groupTile } = this.field
     const points = groupStart[group + 1]! - groupStart[group]!
+    const { wanted, isForage } = this.groups[group]!
+    const { tileTotals } = this.#sweep
+    this.#sweep.sumTiles(groupTile[group]!, groupTile[group + 1]!, wanted)
     let served = 0
     let supplied = 0
-    let reached = 0
     for (let tile = groupTile[group]!; tile < groupTile[group + 1]!; tile += 1) {
-      if (this.#isStale[tile] === 1) this.#sumTile(tile, this.groups[group]!.wanted)
-      served += this.#tileTotals[3 * tile]!
-      supplied += this.#tileTotals[3 * tile + 1]!
-      reached += this.#tileTotals[3 * tile + 2]!
+      served += tileTotals[2 * tile]!
+      supplied += tileTotals[2 * tile + 1]!
     }
     return {
       points,
-      wanted: points * this.groups[group]!.wanted,
+      wanted: points * wanted,
       supplied,
       served,
-      reached,
+      reached: isForage ? 0 : this.#reach.reachedOf(group),
       timingMatch: this.#timingMatch(group),
     }
   }
@@ -207,138 +221,139 @@ export class Coverage {
   }
 
   #unplaced(input: StationInput): Placed {
-    return { input, decays: new Float64Array(this.groups.length), service: new Float64Array(this.blooms.length) }
+    const matched = new Float64Array(this.blooms.length)
+    for (let bloom = 0; bloom < matched.length; bloom += 1) {
+      const { overlap } = input.best[bloom]!
+      if (overlap > 0) matched[bloom] = sumOfFlight(input.flight, this.blooms[bloom]!.weight) / overlap
+    }
+    return {
+      input,
+      disc: discOf(input),
+      matched,
+      decays: new Float64Array(this.groups.length),
+      service: new Float64Array(this.blooms.length),
+    }
+  }
+
+  #roundingShift(): number {
+    return roundingShift(this.#placed.map(placed => this.#mostService(placed)))
   }
 
   /** No point can receive more than this from a station: a point's share of the blossom in range is at most 1. */
-  #mostService(input: StationInput): number {
-    const overlaps = this.blooms.map(({ weight }, bloom) => {
-      const { overlap } = input.best[bloom]!
-      return overlap > 0 ? sumOfFlight(input.flight, weight) / overlap : 0
-    })
-    return (input.effectiveness * Math.max(0, ...overlaps)) / this.#kappa
+  #mostService({ input, matched }: Placed): number {
+    return (input.effectiveness * Math.max(0, ...matched)) / this.#kappa
   }
 
   /** More or fewer stations may ask for another rounding; then everything is put in again, as a fresh start would. */
   #hasShiftChanged(): boolean {
-    const stations = this.stations
-    if (roundingShift(stations.map(input => this.#mostService(input))) === this.#shift) return false
-    this.setStations(stations)
+    if (this.#roundingShift() === this.#shift) return false
+    this.setStations(this.stations)
     return true
   }
 
   #addPull(values: Float64Array, background: number, decays: Float64Array, withForage: boolean): void {
     values.fill(background)
-    const byBloom = new Float64Array(this.blooms.length)
-    this.groups.forEach((group, g) => {
-      if (group.bloom !== null && (withForage || !group.isForage)) byBloom[group.bloom]! += group.blossom * decays[g]!
-    })
-    this.blooms.forEach(({ open }, bloom) => {
-      const blossom = byBloom[bloom]!
-      if (blossom === 0) return
-      const offset = open.start - this.#firstDay
-      for (let i = 0; i < open.values.length; i += 1) values[offset + i]! += blossom * open.values[i]!
-    })
+    const blossomOf = this.#blossomOf.fill(0)
+    for (let g = 0; g < this.groups.length; g += 1) {
+      const { bloom, blossom, isForage } = this.groups[g]!
+      if (bloom !== null && (withForage || !isForage)) blossomOf[bloom]! += blossom * decays[g]!
+    }
+    for (let bloom = 0; bloom < blossomOf.length; bloom += 1) {
+      const blossom = blossomOf[bloom]!
+      if (blossom === 0) continue
+      const { start, values: open } = this.blooms[bloom]!.open
+      const offset = start - this.#firstDay
+      for (let i = 0; i < open.length; i += 1) values[offset + i]! += blossom * open[i]!
+    }
   }
 
   #putIn(placed: Placed): void {
     const { input, decays, service } = placed
     if (!(input.females > 0)) return
-    const { field } = this
-    let visits = 0
-    for (let group = 0; group < this.groups.length; group += 1) {
-      let sum = 0
-      for (let tile = field.groupTile[group]!; tile < field.groupTile[group + 1]!; tile += 1) {
-        const standing = tileInDisc(field, tile, input.x, input.y, input.kernel.range)
-        if (standing === 0) continue
-        sum += decaysOfTile(field, tile, input, input.kernel, standing === 1, this.#decays)
-        this.#visited[visits] = tile
-        visits += 1
-      }
-      decays[group] = sum
-    }
+    const runs = this.#findRuns(input)
+    this.#sweep.measure(runs, input, input.kernel)
+    this.#eachGroupRun((group, run) => {
+      decays[group]! += this.#sweep.figures[run]!
+    })
     this.#addPull(this.#pull, input.background, decays, true)
     const pull = { start: this.#firstDay, values: this.#pull }
     for (let bloom = 0; bloom < service.length; bloom += 1) {
-      service[bloom] = this.serviceOf(input, bloom, input.flight, pull)
+      if (this.#blossomOf[bloom]! > 0) service[bloom] = this.serviceOf(input, bloom, input.flight, pull)
     }
-    this.#addService(visits, placed, 1)
-    this.#countNearby(input, 1)
+    this.#addService(placed, runs, 1)
+    this.#reach.add(placed.disc)
   }
 
   #takeOut(placed: Placed): void {
     const { input } = placed
     if (!(input.females > 0)) return
-    const { field } = this
-    let visits = 0
-    for (let group = 0; group < this.groups.length; group += 1) {
-      if (placed.decays[group] === 0) continue
-      for (let tile = field.groupTile[group]!; tile < field.groupTile[group + 1]!; tile += 1) {
-        const standing = tileInDisc(field, tile, input.x, input.y, input.kernel.range)
-        if (standing === 0) continue
-        decaysOfTile(field, tile, input, input.kernel, standing === 1, this.#decays)
-        this.#visited[visits] = tile
-        visits += 1
-      }
-    }
-    this.#addService(visits, placed, -1)
-    this.#countNearby(input, -1)
+    const runs = this.#findRuns(input, group => this.#perDecay(placed, group) > 0)
+    this.#sweep.measure(runs, input, input.kernel)
+    this.#addService(placed, runs, -1)
+    this.#reach.remove(placed.disc)
     placed.decays.fill(0)
     placed.service.fill(0)
   }
 
-  /** Adds (or takes back) a station's service to the points of the tiles it has just been measured to. */
-  #addService(visits: number, placed: Placed, sign: 1 | -1): void {
-    const { tileStart, groupTile } = this.field
-    let group = 0
-    for (let visit = 0; visit < visits; visit += 1) {
-      const tile = this.#visited[visit]!
-      while (tile >= groupTile[group + 1]!) group += 1
-      const { bloom, blossom, isForage } = this.groups[group]!
-      if (bloom === null || isForage) continue
-      const perDecay = blossom * placed.service[bloom]!
-      if (perDecay === 0) continue
-      this.#isStale[tile] = 1
-      addScaled(this.supplied, this.#decays, tileStart[tile]!, tileStart[tile + 1]!, perDecay, this.#shift, sign)
-    }
-  }
-
-  #countNearby(input: StationInput, by: 1 | -1): void {
-    this.groups.forEach(({ isForage }, group) => {
-      if (!isForage) countNear(this.field, group, input, by, this.#nearby, this.#isStale)
+  /** Adds, or takes back, a station's service to the points that it has just been measured to. */
+  #addService(placed: Placed, runs: number, sign: 1 | -1): void {
+    this.#eachGroupRun((group, run) => {
+      this.#sweep.figures[run] = sign * this.#perDecay(placed, group)
     })
+    this.#sweep.add(runs, this.#shift)
+    this.#isTimingStale = true
   }
 
-  #sumTile(tile: number, wanted: number): void {
-    let served = 0
-    let supplied = 0
-    let reached = 0
-    for (let i = this.field.tileStart[tile]!; i < this.field.tileStart[tile + 1]!; i += 1) {
-      const service = this.supplied[i]!
-      supplied += service
-      served += service < wanted ? service : wanted
-      reached += this.#nearby[i]! > 0 ? 1 : 0
+  /** Lists the runs in a station's range, group by group, of the groups asked for; how many there are. */
+  #findRuns({ x, y, kernel }: StationInput, isAsked: (group: number) => boolean = () => true): number {
+    const { runs, isStale } = this.#sweep
+    const disc = { x, y, radius: kernel.range }
+    let run = 0
+    for (let group = 0; group < this.groups.length; group += 1) {
+      if (isAsked(group)) run = runsInDisc(this.field, group, disc, run, runs, isStale)
+      this.#groupRun[group + 1] = run
     }
-    this.#tileTotals[3 * tile] = served
-    this.#tileTotals[3 * tile + 1] = supplied
-    this.#tileTotals[3 * tile + 2] = reached
-    this.#isStale[tile] = 0
+    return run
+  }
+
+  /** Calls for each of the runs just listed. */
+  #eachGroupRun(call: (group: number, run: number) => void): void {
+    for (let group = 0; group < this.groups.length; group += 1) {
+      for (let run = this.#groupRun[group]!; run < this.#groupRun[group + 1]!; run += 1) call(group, run)
+    }
+  }
+
+  /** Service that a group's point receives from a station, per unit of decay; 0 where there is nothing to serve. */
+  #perDecay({ decays, service }: Placed, group: number): number {
+    const { bloom, blossom, isForage } = this.groups[group]!
+    return bloom === null || isForage || decays[group] === 0 ? 0 : blossom * service[bloom]!
   }
 
   #timingMatch(group: number): number | null {
-    const { bloom } = this.groups[group]!
-    if (bloom === null) return null
-    let matched = 0
-    let all = 0
-    for (const { input, decays } of this.#placed) {
-      const sum = decays[group]!
-      if (sum === 0) continue
-      const { overlap } = input.best[bloom]!
-      if (overlap > 0) matched += (sum * sumOfFlight(input.flight, this.blooms[bloom]!.weight)) / overlap
-      all += sum * input.females
-    }
-    return all > 0 ? matched / all : null
+    if (this.groups[group]!.bloom === null) return null
+    if (this.#isTimingStale) this.#sumTiming()
+    const females = this.#timing[2 * group + 1]!
+    return females > 0 ? this.#timing[2 * group]! / females : null
   }
+
+  /** Sums over the stations, for all groups at once: of decay times the flight that meets bloom, of decay times F. */
+  #sumTiming(): void {
+    const timing = this.#timing.fill(0)
+    for (const { input, decays, matched } of this.#placed) {
+      for (let group = 0; group < decays.length; group += 1) {
+        const sum = decays[group]!
+        const { bloom } = this.groups[group]!
+        if (sum === 0 || bloom === null) continue
+        timing[2 * group]! += sum * matched[bloom]!
+        timing[2 * group + 1]! += sum * input.females
+      }
+    }
+    this.#isTimingStale = false
+  }
+}
+
+function discOf({ x, y, radius }: StationInput): Disc {
+  return { x, y, radius }
 }
 
 function sumOfFlight(flight: DailyCurve, weight: DailyCurve): number {
@@ -357,20 +372,4 @@ function roundingShift(mostByStation: readonly number[]): number {
   const most = mostByStation.reduce((sum, value) => sum + value, 0)
   const scale = most > 1024 ? 2 ** Math.ceil(Math.log2(most / 1024)) : 1
   return 1.5 * 2 ** 12 * scale
-}
-
-function addScaled(
-  supplied: Float64Array,
-  decays: Float64Array,
-  from: number,
-  to: number,
-  factor: number,
-  shift: number,
-  sign: 1 | -1,
-): void {
-  if (sign === 1) {
-    for (let i = from; i < to; i += 1) supplied[i]! += decays[i]! * factor + shift - shift
-  } else {
-    for (let i = from; i < to; i += 1) supplied[i]! -= decays[i]! * factor + shift - shift
-  }
 }

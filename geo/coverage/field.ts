@@ -1,10 +1,11 @@
 import type { Points } from '../space/sample'
-import { type Kernel, taylor1, taylor2, taylor3 } from './kernel'
+import { type Kernel, lookUp } from './kernel'
 
 /**
  * Demand points as struct of arrays. The points of a planting are alike in what they want and carry, so a point is
- * only its place and what it receives: no objects per plant. Each planting's points are sorted into cells, and a tile
- * is the run of one planting's points in one cell: a station reads whole tiles as contiguous runs.
+ * only its place and what it receives: no objects per plant. Each planting's points are sorted into cells, row by row,
+ * and a tile is the run of one planting's points in one cell: a station reads whole tiles as contiguous runs, and
+ * passes over plantings and rows of tiles that it does not reach. Boxes are minX, maxX, minY, maxY, … in metres.
  */
 export type Field = {
   /** Metres in the plan's plane, sorted by planting and cell. */
@@ -12,13 +13,16 @@ export type Field = {
   readonly y: Float64Array
   /** Position of each sorted point in its planting's own order. */
   readonly order: Uint32Array
-  /** First point of each group (planting or forage area); one more entry than there are groups. */
+  /** First point, tile and row of each group (planting or forage area); one more entry than there are groups. */
   readonly groupStart: Uint32Array
-  /** First tile of each group; one more entry than there are groups. */
   readonly groupTile: Uint32Array
+  readonly groupRow: Uint32Array
+  readonly groupBox: Float64Array
+  /** First tile of each row of tiles; one more entry than there are rows. */
+  readonly rowTile: Uint32Array
+  readonly rowBox: Float64Array
   /** First point of each tile; one more entry than there are tiles. */
   readonly tileStart: Uint32Array
-  /** Boxes of the tiles: minX, maxX, minY, maxY, … */
   readonly tileBox: Float64Array
 }
 
@@ -30,88 +34,112 @@ export function fieldOf(groups: readonly Points[]): Field {
   const x = new Float64Array(total)
   const y = new Float64Array(total)
   const order = new Uint32Array(total)
-  const groupStart = new Uint32Array(groups.length + 1)
-  const groupTile = new Uint32Array(groups.length + 1)
-  const tileStart: number[] = []
+  const groupStart = [0]
+  const groupTile = [0]
+  const groupRow = [0]
+  const rowTile = [0]
+  const tileStart = [0]
   const tileBox: number[] = []
   let at = 0
-  groups.forEach((points, group) => {
-    for (const run of sortIntoCells(points)) {
-      tileStart.push(at)
-      let minX = Number.POSITIVE_INFINITY
-      let maxX = Number.NEGATIVE_INFINITY
-      let minY = Number.POSITIVE_INFINITY
-      let maxY = Number.NEGATIVE_INFINITY
-      for (const point of run) {
-        const px = points[2 * point]!
-        const py = points[2 * point + 1]!
-        x[at] = px
-        y[at] = py
+  for (const points of groups) {
+    const { sorted, ends, columns } = sortIntoCells(points)
+    const first = at
+    for (let c = 0; c < ends.length; c += 1) {
+      const end = first + ends[c]!
+      if (end > at) tileStart.push(end)
+      for (; at < end; at += 1) {
+        const point = sorted[at - first]!
+        x[at] = points[2 * point]!
+        y[at] = points[2 * point + 1]!
         order[at] = point
-        at += 1
-        minX = Math.min(minX, px)
-        maxX = Math.max(maxX, px)
-        minY = Math.min(minY, py)
-        maxY = Math.max(maxY, py)
       }
-      tileBox.push(minX, maxX, minY, maxY)
+      const isRowDone = (c + 1) % columns === 0
+      if (isRowDone && tileStart.length - 1 > rowTile.at(-1)!) rowTile.push(tileStart.length - 1)
     }
-    groupStart[group + 1] = at
-    groupTile[group + 1] = tileStart.length
-  })
-  tileStart.push(at)
+    groupStart.push(at)
+    groupTile.push(tileStart.length - 1)
+    groupRow.push(rowTile.length - 1)
+  }
+  for (let tile = 0; tile + 1 < tileStart.length; tile += 1) {
+    const box = emptyBox()
+    for (let i = tileStart[tile]!; i < tileStart[tile + 1]!; i += 1) widen(box, x[i]!, y[i]!)
+    tileBox.push(...box)
+  }
+  const rowBox = hulls(rowTile, tileBox)
   return {
     x,
     y,
     order,
-    groupStart,
-    groupTile,
+    groupStart: Uint32Array.from(groupStart),
+    groupTile: Uint32Array.from(groupTile),
+    groupRow: Uint32Array.from(groupRow),
+    groupBox: Float64Array.from(hulls(groupRow, rowBox)),
+    rowTile: Uint32Array.from(rowTile),
+    rowBox: Float64Array.from(rowBox),
     tileStart: Uint32Array.from(tileStart),
     tileBox: Float64Array.from(tileBox),
   }
 }
 
-/** Indices of a planting's points cell by cell (counting sort); within a cell they keep their order. */
-function sortIntoCells(points: Points): Uint32Array[] {
-  const count = points.length / 2
-  if (count === 0) return []
-  let minX = Number.POSITIVE_INFINITY
-  let maxX = Number.NEGATIVE_INFINITY
-  let minY = Number.POSITIVE_INFINITY
-  let maxY = Number.NEGATIVE_INFINITY
-  for (let i = 0; i < count; i += 1) {
-    const px = points[2 * i]!
-    const py = points[2 * i + 1]!
-    if (px < minX) minX = px
-    if (px > maxX) maxX = px
-    if (py < minY) minY = py
-    if (py > maxY) maxY = py
+/** The boxes round each stretch of boxes from one start to the next. */
+function hulls(starts: readonly number[], boxes: readonly number[]): number[] {
+  const round: number[] = []
+  for (let i = 0; i + 1 < starts.length; i += 1) {
+    const box = emptyBox()
+    for (let j = starts[i]!; j < starts[i + 1]!; j += 1) {
+      widen(box, boxes[4 * j]!, boxes[4 * j + 2]!)
+      widen(box, boxes[4 * j + 1]!, boxes[4 * j + 3]!)
+    }
+    round.push(...box)
   }
+  return round
+}
+
+type Box = [minX: number, maxX: number, minY: number, maxY: number]
+
+/** Holds nothing, meets nothing. */
+function emptyBox(): Box {
+  return [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
+}
+
+function widen(box: Box, x: number, y: number): void {
+  if (x < box[0]) box[0] = x
+  if (x > box[1]) box[1] = x
+  if (y < box[2]) box[2] = y
+  if (y > box[3]) box[3] = y
+}
+
+/**
+ * Indices of a planting's points cell by cell (counting sort) and where each cell's end; cells go row by row. Within a
+ * cell points keep their order.
+ */
+function sortIntoCells(points: Points): { sorted: Uint32Array; ends: Uint32Array; columns: number } {
+  const count = points.length / 2
+  if (count === 0) return { sorted: new Uint32Array(0), ends: new Uint32Array(0), columns: 1 }
+  const box = emptyBox()
+  for (let i = 0; i < count; i += 1) widen(box, points[2 * i]!, points[2 * i + 1]!)
+  const [minX, maxX, minY, maxY] = box
   // Never more cells than points, however far apart the points lie.
   const side = Math.max(cell, Math.sqrt(((maxX - minX + 1) * (maxY - minY + 1)) / count))
   const columns = Math.floor((maxX - minX) / side) + 1
   const rows = Math.floor((maxY - minY) / side) + 1
   const cellOf = new Uint32Array(count)
-  const ends = new Uint32Array(columns * rows + 1)
+  const ends = new Uint32Array(columns * rows)
   for (let i = 0; i < count; i += 1) {
     const column = Math.floor((points[2 * i]! - minX) / side)
     const row = Math.floor((points[2 * i + 1]! - minY) / side)
     cellOf[i] = row * columns + column
-    ends[cellOf[i]! + 1]! += 1
+    ends[cellOf[i]!]! += 1
   }
   for (let c = 1; c < ends.length; c += 1) ends[c]! += ends[c - 1]!
   const next = ends.slice()
   const sorted = new Uint32Array(count)
-  for (let i = 0; i < count; i += 1) {
+  for (let i = count - 1; i >= 0; i -= 1) {
     const c = cellOf[i]!
+    next[c]! -= 1
     sorted[next[c]!] = i
-    next[c]! += 1
   }
-  const runs: Uint32Array[] = []
-  for (let c = 0; c + 1 < ends.length; c += 1) {
-    if (ends[c + 1]! > ends[c]!) runs.push(sorted.subarray(ends[c]!, ends[c + 1]!))
-  }
-  return runs
+  return { sorted, ends, columns }
 }
 
 /** Where a tile stands to a disc: 0 = all of it outside, 1 = cut by the edge, 2 = all of it inside (edge counted in). */
@@ -143,87 +171,15 @@ export function decaysOfTile(
   decays: Float64Array,
 ): number {
   const { x, y, tileStart } = field
-  const { table, perMetre, range } = kernel
-  const px = place.x
-  const py = place.y
-  const from = tileStart[tile]!
-  const to = tileStart[tile + 1]!
+  const limit = isCut ? kernel.range * kernel.range : Number.POSITIVE_INFINITY
   let sum = 0
-  if (isCut) {
-    const limit = range * range
-    for (let i = from; i < to; i += 1) {
-      const dx = x[i]! - px
-      const dy = y[i]! - py
-      const square = dx * dx + dy * dy
-      if (square > limit) {
-        decays[i] = 0
-        continue
-      }
-      const position = Math.sqrt(square) * perMetre
-      const j = (position + 0.5) | 0
-      const f = j - position
-      const k = table[j]! * (1 + f * (taylor1 + f * (taylor2 + f * taylor3)))
-      decays[i] = k
-      sum += k
-    }
-    return sum
+  for (let i = tileStart[tile]!; i < tileStart[tile + 1]!; i += 1) {
+    const dx = x[i]! - place.x
+    const dy = y[i]! - place.y
+    const square = dx * dx + dy * dy
+    const decay = square <= limit ? lookUp(kernel, Math.sqrt(square)) : 0
+    decays[i] = decay
+    sum += decay
   }
-  // Two at a time with sums of their own: the additions of one do not wait for the other's.
-  let other = 0
-  let i = from
-  for (; i + 1 < to; i += 2) {
-    const dx0 = x[i]! - px
-    const dy0 = y[i]! - py
-    const dx1 = x[i + 1]! - px
-    const dy1 = y[i + 1]! - py
-    const position0 = Math.sqrt(dx0 * dx0 + dy0 * dy0) * perMetre
-    const position1 = Math.sqrt(dx1 * dx1 + dy1 * dy1) * perMetre
-    const j0 = (position0 + 0.5) | 0
-    const j1 = (position1 + 0.5) | 0
-    const f0 = j0 - position0
-    const f1 = j1 - position1
-    const k0 = table[j0]! * (1 + f0 * (taylor1 + f0 * (taylor2 + f0 * taylor3)))
-    const k1 = table[j1]! * (1 + f1 * (taylor1 + f1 * (taylor2 + f1 * taylor3)))
-    decays[i] = k0
-    decays[i + 1] = k1
-    sum += k0
-    other += k1
-  }
-  if (i < to) {
-    const dx = x[i]! - px
-    const dy = y[i]! - py
-    const position = Math.sqrt(dx * dx + dy * dy) * perMetre
-    const j = (position + 0.5) | 0
-    const f = j - position
-    const k = table[j]! * (1 + f * (taylor1 + f * (taylor2 + f * taylor3)))
-    decays[i] = k
-    sum += k
-  }
-  return sum + other
-}
-
-/**
- * Adds `by` to the count of every point of `group` within `radius` of a place (edge counted in) and marks the tiles
- * that hold such points.
- */
-export function countNear(
-  field: Field,
-  group: number,
-  place: { readonly x: number; readonly y: number; readonly radius: number },
-  by: 1 | -1,
-  counts: Uint16Array,
-  marks: Uint8Array,
-): void {
-  const { x, y, tileStart, groupTile } = field
-  const limit = place.radius * place.radius
-  for (let tile = groupTile[group]!; tile < groupTile[group + 1]!; tile += 1) {
-    const standing = tileInDisc(field, tile, place.x, place.y, place.radius)
-    if (standing === 0) continue
-    marks[tile] = 1
-    for (let i = tileStart[tile]!; i < tileStart[tile + 1]!; i += 1) {
-      const dx = x[i]! - place.x
-      const dy = y[i]! - place.y
-      if (standing === 2 || dx * dx + dy * dy <= limit) counts[i]! += by
-    }
-  }
+  return sum
 }

@@ -18,8 +18,10 @@ const varied = [
 ] as const
 
 /**
- * Ranges of a report's figures: one parameter at a time goes to the low and the high end of its range, and the moves
- * are combined as the root of their squares, as for figures that err independently. null where the plan has no report.
+ * Ranges of a report's figures: one parameter at a time goes to the low and the high end of its range. The factors by
+ * which a figure moves are combined by the root of their logarithms' squares, as for figures that err independently:
+ * factors, because most parameters multiply, and a small figure's range then stays above zero. null where the plan has
+ * no report.
  */
 export function reportRanges(plan: Plan, year: number): ReportRanges | null {
   const report = quickReport(plan, year)
@@ -33,14 +35,15 @@ export function reportRanges(plan: Plan, year: number): ReportRanges | null {
   const rangeOf = (figure: (report: Report) => number | null, most = Number.POSITIVE_INFINITY): Range | null => {
     const value = figure(report)
     if (value === null) return null
+    if (!(value > 0)) return { low: value, high: value }
     let below = 0
     let above = 0
     for (const pair of reports) {
-      const moves = pair.map(each => (figure(each) ?? value) - value)
+      const moves = pair.map(each => logRatio(figure(each) ?? value, value))
       below += Math.min(0, ...moves) ** 2
       above += Math.max(0, ...moves) ** 2
     }
-    return { low: Math.max(0, value - Math.sqrt(below)), high: Math.min(most, value + Math.sqrt(above)) }
+    return { low: value * Math.exp(-Math.sqrt(below)), high: Math.min(most, value * Math.exp(Math.sqrt(above))) }
   }
   const plantings = report.plantings.map(({ id }, i) => [
     id,
@@ -81,4 +84,9 @@ function influencesOf(
 function quickReport(plan: Plan, year: number, vary: Readonly<Record<string, 'low' | 'high'>> = {}): Report | null {
   const model = modelOf(plan, year, vary)
   return model.ok ? model.value.report({ withLimits: false }) : null
+}
+
+/** ln(a / b), held to a factor of a thousand either way, so that a figure that falls to nothing stays a number. */
+function logRatio(a: number, b: number): number {
+  return Math.log(Math.min(1000, Math.max(0.001, a / b)))
 }

@@ -51,7 +51,7 @@ export function orchardResult(rows: readonly Row[], busiest: OrchardResult['busi
     wanted,
     supplied: sum(known, totals => totals.supplied),
     coverage: wanted > 0 ? Math.min(1, served / wanted) : null,
-    reach: wantedByAll > 0 ? reached / wantedByAll : null,
+    reach: wantedByAll > 0 ? Math.min(1, reached / wantedByAll) : null,
     shortBy: Math.max(0, wanted - served),
     busiestDay: busiest,
   }

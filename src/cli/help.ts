@@ -66,7 +66,8 @@ const commands: Readonly<Record<CommandName, Command>> = {
 const exitCodes = [
   ['0', 'fine'],
   ['1', 'the plan has problems of severity error'],
-  ['2', 'wrong use, or the file cannot be opened'],
+  ['2', 'wrong use, or a file that cannot be read'],
+  ['70', 'a mistake of the program itself'],
 ] as const
 
 export function commandOptions(command: CommandName): readonly OptionName[] {

@@ -9,7 +9,13 @@ for (const stream of [process.stdout, process.stderr]) {
   })
 }
 
-const { out, err, exitCode } = await run(process.argv.slice(2), readFile)
-process.exitCode = exitCode
-process.stderr.write(err)
-process.stdout.write(out)
+try {
+  const { out, err, exitCode } = await run(process.argv.slice(2), readFile)
+  process.exitCode = exitCode
+  process.stderr.write(err)
+  process.stdout.write(out)
+} catch (error) {
+  // The codes below tell of the plan and of its use; a mistake of ours must not be taken for either.
+  process.exitCode = 70
+  process.stderr.write(`nestreach: a mistake of the program itself; nothing was changed.\n${(error as Error).stack}\n`)
+}

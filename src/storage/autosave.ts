@@ -1,7 +1,10 @@
 import { writePlan } from '#geo/file/write'
 import type { Plan } from '#geo/plan/plan'
 import { adoptPlanId, notify, setSaving } from '../state/actions'
+import { newId } from '../state/new-id'
 import type { PlannerState, PlannerStore } from '../state/store'
+import type { PlanRow } from './database'
+import { putAside } from './partings'
 import { keptPlan, savePlan } from './plans'
 import { rememberPlanId } from './recent'
 import { storageError } from './storage-error'
@@ -18,11 +21,14 @@ export type Autosave = {
 /** What this window knows of the open plan's place on the device. */
 type Place = {
   id: string
+  readonly partingKey: string
   /** The plan as last read or saved, and its text. */
   saved: Plan
   text: string | null
   isNew: boolean
 }
+
+type Due = { readonly plan: Plan; readonly place: Place }
 
 type Open = Pick<PlannerState['document'], 'plan' | 'planId'>
 
@@ -32,7 +38,9 @@ type Open = Pick<PlannerState['document'], 'plan' | 'planId'>
  */
 export function startAutosave(store: PlannerStore): Autosave {
   let place: Place | null = null
-  let pending: { readonly plan: Plan; readonly place: Place } | null = null
+  let pending: Due | null = null
+  let underWay: Due | null = null
+  let aside: Due | null = null
   let timer: ReturnType<typeof setTimeout> | undefined
   let saving: Promise<void> = Promise.resolve()
   let toldOf: string | null = null
@@ -40,13 +48,12 @@ export function startAutosave(store: PlannerStore): Autosave {
 
   const isOpen = (at: Place): boolean => place === at
 
-  const save = async ({ plan, place: at }: NonNullable<typeof pending>): Promise<void> => {
+  const save = async (due: Due): Promise<void> => {
+    const { plan, place: at } = due
     try {
-      const text = writePlan(plan)
-      const savedAt = Date.now()
-      const row = { id: at.id, name: plan.name, text, things: plan.features.length, savedAt }
-      const known = at.text ?? (plan === at.saved ? text : writePlan(at.saved))
-      const { id, isRival } = await savePlan(row, { known, isNew: at.isNew })
+      const row = rowOf(due)
+      const { text, savedAt } = row
+      const { id, isRival } = await savePlan(row, { known: knownText(at), isNew: at.isNew, partingKey: at.partingKey })
       at.isNew = false
       at.saved = plan
       at.text = text
@@ -64,6 +71,8 @@ export function startAutosave(store: PlannerStore): Autosave {
         pending ??= { plan, place: at }
         setSaving(store, { ...store.getState().saving, status: 'failed', reason: message })
       } else notify(store, `The last changes of ${plan.name || 'the plan before'} were not saved. ${message}`)
+    } finally {
+      if (underWay === due) underWay = null
     }
   }
 
@@ -73,6 +82,7 @@ export function startAutosave(store: PlannerStore): Autosave {
     if (pending === null) return saving
     const due = pending
     pending = null
+    underWay = due
     // One after the other: an older text must never come to lie over a newer one.
     saving = saving.then(() => save(due))
     return saving
@@ -81,7 +91,10 @@ export function startAutosave(store: PlannerStore): Autosave {
   const onChange = ({ plan, planId }: Open): void => {
     if (planId !== (place?.id ?? null)) {
       flush()
-      place = plan !== null && planId !== null ? { id: planId, saved: plan, text: null, isNew: true } : null
+      place =
+        plan !== null && planId !== null
+          ? { id: planId, partingKey: newId('parting'), saved: plan, text: null, isNew: true }
+          : null
       toldOf = null
       seen = null
       rememberPlanId(planId)
@@ -114,11 +127,20 @@ export function startAutosave(store: PlannerStore): Autosave {
     }
   }
 
+  const onLeave = (): void => {
+    const due = pending ?? underWay
+    if (due !== null && due !== aside) {
+      aside = due
+      const { place: at } = due
+      // A failure is told by the saving that follows.
+      putAside({ key: at.partingKey, row: rowOf(due), known: knownText(at) }).catch(() => {})
+    }
+    void flush()
+  }
   const onVisibility = (): void => {
-    if (document.visibilityState === 'hidden') void flush()
+    if (document.visibilityState === 'hidden') onLeave()
     else void lookForRival()
   }
-  const onLeave = (): void => void flush()
   const onFocus = (): void => void lookForRival()
 
   const unsubscribe = store.subscribe(({ document: { plan, planId } }): Open => ({ plan, planId }), onChange, {
@@ -143,6 +165,15 @@ export function startAutosave(store: PlannerStore): Autosave {
 }
 
 const rivalWords = 'This plan was also changed in another window.'
+
+function rowOf({ plan, place }: Due): PlanRow {
+  return { id: place.id, name: plan.name, text: writePlan(plan), things: plan.features.length, savedAt: Date.now() }
+}
+
+function knownText(place: Place): string {
+  place.text ??= writePlan(place.saved)
+  return place.text
+}
 
 /** Local time of day, HH:MM. */
 function timeOfDay(milliseconds: number): string {

@@ -21,9 +21,19 @@ export type RestorePointRow = {
   readonly at: number
 }
 
+/** A plan as it stood when a window was left, until it is known to be saved. */
+export type Parting = {
+  /** One for each window and plan. */
+  readonly key: string
+  readonly row: PlanRow
+  /** The text that the window last read or wrote. */
+  readonly known: string
+}
+
 export type PlanDatabase = DBSchema & {
   plans: { key: string; value: PlanRow }
   restorePoints: { key: number; value: Omit<RestorePointRow, 'id'> & { id?: number }; indexes: { planId: string } }
+  partings: { key: string; value: Parting }
 }
 
 let opened: { readonly factory: IDBFactory; readonly database: Promise<IDBPDatabase<PlanDatabase>> } | null = null
@@ -46,6 +56,7 @@ async function open(): Promise<IDBPDatabase<PlanDatabase>> {
     const database = await openDB<PlanDatabase>('nestreach', 1, {
       upgrade(created) {
         created.createObjectStore('plans', { keyPath: 'id' })
+        created.createObjectStore('partings', { keyPath: 'key' })
         created
           .createObjectStore('restorePoints', { keyPath: 'id', autoIncrement: true })
           .createIndex('planId', 'planId')

@@ -60,9 +60,9 @@ export function honest(value: number): string {
   return grouped(size < 99.5 ? Math.round(value) : significant(value, 2))
 }
 
-/** "about 140"; a plain 0 stays "0". */
+/** "about 140"; a plain 0 stays "0", and what is under 1 is not about it. */
 export function about(value: number): string {
-  return value === 0 ? '0' : `about ${honest(value)}`
+  return Math.abs(value) < 0.5 ? honest(value) : `about ${honest(value)}`
 }
 
 /** "118 to 171" of a low and a high end; one figure where both read the same. */

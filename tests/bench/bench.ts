@@ -1,5 +1,7 @@
 import { Coverage } from '#geo/coverage/coverage'
-import { countNear } from '#geo/coverage/field'
+import { fieldOf } from '#geo/coverage/field'
+import { Reach } from '#geo/coverage/reach'
+import { runsInDisc } from '#geo/coverage/runs'
 import { seededRandom } from '#geo/random'
 import { type Instance, instanceOf, sizes } from './instance'
 import { carefulIndex, onEarth, plainSum, turfDistances, turfReach } from './rivals'
@@ -49,22 +51,30 @@ function atLeast(what: string, size: string, ratio: number, goal: number): void 
   lines.push({ what, size, goal: `>= ${goal.toLocaleString('en')}`, measured: number(ratio), isMet: ratio >= goal })
 }
 
-function ready(instance: Instance): Coverage {
-  const coverage = new Coverage(instance.field, instance.groups, instance.blooms, 0.85)
+function ready(instance: Instance, field = instance.field): Coverage {
+  const coverage = new Coverage(field, instance.groups, instance.blooms, 0.85)
   coverage.setStations(instance.stations)
   return coverage
 }
 
+/** Pairs of a plant and a station that lie in range of one another, counted one by one. */
 function pairsOf({ field, stations }: Instance): number {
-  const counts = new Uint16Array(field.x.length)
-  const marks = new Uint8Array(field.tileStart.length - 1)
+  const runs = new Uint32Array(3 * field.tileStart.length)
+  const marks = new Uint8Array(field.tileStart.length)
   let pairs = 0
   for (const { x, y, kernel } of stations) {
-    counts.fill(0)
+    const limit = kernel.range * kernel.range
+    let end = 0
     for (let group = 0; group + 1 < field.groupStart.length; group += 1) {
-      countNear(field, group, { x, y, radius: kernel.range }, 1, counts, marks)
+      end = runsInDisc(field, group, { x, y, radius: kernel.range }, end, runs, marks)
     }
-    for (const count of counts) pairs += count
+    for (let run = 0; run < end; run += 1) {
+      for (let i = runs[3 * run]!; i < runs[3 * run + 1]!; i += 1) {
+        const dx = field.x[i]! - x
+        const dy = field.y[i]! - y
+        if (dx * dx + dy * dy <= limit) pairs += 1
+      }
+    }
   }
   return pairs
 }
@@ -91,7 +101,7 @@ function move(instance: Instance, coverage: Coverage, fullTime: number, repeats:
     coverage.moveStation(0, random() * instance.side, random() * instance.side)
     return coverage.totals().length
   }
-  for (let i = 0; i < 20; i += 1) step()
+  for (let i = 0; i < 500; i += 1) step()
   const times: number[] = []
   for (let i = 0; i < repeats; i += 1) {
     const from = performance.now()
@@ -109,7 +119,7 @@ function rivals(instance: Instance, fullTime: number): void {
   const coverage = ready(instance)
   const careful = carefulIndex(instance)
   same(sum(careful), sum(coverage.supplied), 1e-9, 'service by the careful index')
-  const fresh = () => sum(ready(instance).supplied)
+  const fresh = () => sum(ready(instance, fieldOf(instance.strips)).supplied)
   const [own, theirs] = least([fresh, () => sum(carefulIndex(instance))], size.plants > 50_000 ? 2 : 7) as [
     number,
     number,
@@ -120,16 +130,10 @@ function rivals(instance: Instance, fullTime: number): void {
   const [turf] = least([() => turfDistances(earth, 300)], 1) as [number]
   atLeast('turf distance over all pairs / full recompute', size.name, turf / fullTime, 100)
   const radius = 67
-  const counts = new Uint16Array(field.x.length)
-  const marks = new Uint8Array(field.tileStart.length - 1)
   const reach = () => {
-    counts.fill(0)
-    for (const { x, y } of stations) {
-      groups.forEach((_, group) => {
-        countNear(field, group, { x, y, radius }, 1, counts, marks)
-      })
-    }
-    return counts.reduce((total, count) => total + (count > 0 ? 1 : 0), 0)
+    const reached = new Reach(field)
+    for (const { x, y } of stations) reached.add({ x, y, radius })
+    return groups.reduce((total, _, group) => total + reached.reachedOf(group), 0)
   }
   // The discs of turf are polygons on a sphere, so the two counts differ by the few plants near an edge.
   same(reach(), turfReach(earth, radius), 0.01, 'plants in reach')
@@ -150,7 +154,7 @@ for (const size of [sizes.small, sizes.medium, sizes.large, ...(isHuge ? [sizes.
   process.stdout.write(
     `${size.name}: ${pairs.toLocaleString('en')} pairs in ${number(milliseconds)} ms, ${number((milliseconds * 1e6) / pairs)} ns a pair\n`,
   )
-  if (size.stations >= 100) move(instance, coverage, milliseconds, 60)
+  if (size.stations >= 100) move(instance, coverage, milliseconds, 300)
   if (size === sizes.medium || size === sizes.large) rivals(instance, milliseconds)
 }
 const medium = runs[1]!

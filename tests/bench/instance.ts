@@ -16,6 +16,8 @@ export const sizes = {
 
 export type Instance = {
   readonly size: Size
+  /** The points of each group, x and y in turn, and the same as a field. */
+  readonly strips: readonly Float64Array[]
   readonly field: Field
   readonly groups: readonly Group[]
   readonly blooms: readonly BloomPair[]
@@ -48,7 +50,7 @@ export function instanceOf(size: Size): Instance {
     flight: flightCurve([{ day: 75 + Math.floor(40 * random()), females: 60 }], bee, 60, 240),
     best,
   }))
-  return { size, field: fieldOf(strips), groups, blooms, stations, side }
+  return { size, strips, field: fieldOf(strips), groups, blooms, stations, side }
 }
 
 /** One crop's strip across the land: a band of rows with a bare band beside it. */

@@ -23,6 +23,25 @@ describe.each(scenarios)('$name', ({ name, make }) => {
     expect(outcome.ok && writePlan(outcome.value)).toBe(text)
   })
 
+  // RFC 7946, sections 3.1.6 and 4: longitude first, rings closed, the outer one counter-clockwise.
+  test('is drawn as the standard asks', () => {
+    for (const { id, geometry } of make().features) {
+      // Numbers only: longitude, latitude, longitude, …
+      const flat = ([geometry.coordinates].flat(4) as unknown[]).map(Number)
+      for (let i = 0; i < flat.length; i += 2) {
+        expect(Math.abs(flat[i]!), id).toBeLessThan(180)
+        expect(flat[i + 1], id).toBeGreaterThan(40)
+        expect(flat[i + 1], id).toBeLessThan(60)
+      }
+      if (geometry.type !== 'Polygon') continue
+      for (const ring of geometry.coordinates) {
+        expect(ring.at(-1), id).toEqual(ring[0])
+        const twice = ring.slice(1).reduce((sum, [x, y], i) => sum + ring[i]![0] * y - x * ring[i]![1], 0)
+        expect(twice, id).toBeGreaterThan(0)
+      }
+    }
+  })
+
   test('says that it is invented', () => {
     expect(make().notes).toMatch(/invented/i)
   })

@@ -1,6 +1,10 @@
-/** Value rounded to `digits` significant digits; 0, infinities and NaN stay as they are. */
+/** Less than this is what is left of a difference of equal numbers. */
+const nothing = 1e-9
+
+/** Value rounded to `digits` significant digits, and to 0 where it is next to nothing; infinities and NaN stay. */
 export function significant(value: number, digits: number): number {
-  return value === 0 || !Number.isFinite(value) ? value : Number(value.toPrecision(digits))
+  if (Math.abs(value) < nothing) return 0
+  return Number.isFinite(value) ? Number(value.toPrecision(digits)) : value
 }
 
 /** A copy of plain data with every number rounded to `digits` significant digits: what golden files hold. */

@@ -24,19 +24,19 @@ const plotTrees = [
   { id: 'pears', name: 'Pears', crop: 'pear-european', count: 7, spread: 3 },
   { id: 'cherries', name: 'Cherries', crop: 'cherry-sweet', count: 5, spread: 4 },
 ]
-/** Trees of the shared strip, in two columns from the south. */
-const sharedTrees = [
-  { id: 'shared-apples', name: 'Shared apples', crop: 'apple', count: 4, spread: 4 },
-  { id: 'shared-apples-late', name: 'Shared late apples', crop: 'apple-late', count: 2, spread: 4 },
-  { id: 'shared-plums', name: 'Shared plums', crop: 'plum-european', count: 3, spread: 4 },
-  { id: 'shared-pears', name: 'Shared pears', crop: 'pear-european', count: 2, spread: 3.5 },
-  { id: 'shared-quince', name: 'Shared quince', crop: 'quince', count: 1, spread: 4 },
+/** Trees of the communal strip, in two columns from the south. */
+const communalTrees = [
+  { id: 'communal-apples', name: 'Communal apples', crop: 'apple', count: 4, spread: 4 },
+  { id: 'communal-apples-late', name: 'Communal late apples', crop: 'apple-late', count: 2, spread: 4 },
+  { id: 'communal-plums', name: 'Communal plums', crop: 'plum-european', count: 3, spread: 4 },
+  { id: 'communal-pears', name: 'Communal pears', crop: 'pear-european', count: 2, spread: 3.5 },
+  { id: 'communal-quince', name: 'Communal quince', crop: 'quince', count: 1, spread: 4 },
 ]
 
 const ground: readonly Feature[] = [
   boundary('site', 'Whole site', frame.box(0, 0, 111, 92.5)),
   ...plots.map(({ number, x, y }) => boundary(`plot-${number}`, `Plot ${number}`, frame.box(x, y, x + 10, y + 20))),
-  boundary('shared-strip', 'Shared strip', frame.box(97.5, 48, 108, 89.5)),
+  boundary('communal-strip', 'Communal strip', frame.box(97.5, 48, 108, 89.5)),
   {
     type: 'Feature',
     id: 'hedge',
@@ -66,7 +66,7 @@ function trees(): Feature[] {
   const free = shuffled(places, random).map(
     ([x, y]) => [x + between(random, -0.3, 0.3), y + between(random, -0.3, 0.3)] as const,
   )
-  const shared = Array.from({ length: 12 }, (_, i) => [100 + 5.2 * (i % 2), 52.5 + 6.2 * Math.floor(i / 2)] as const)
+  const communal = Array.from({ length: 12 }, (_, i) => [100 + 5.2 * (i % 2), 52.5 + 6.2 * Math.floor(i / 2)] as const)
   const plant =
     (from: (readonly [number, number])[]) =>
     (kind: (typeof plotTrees)[number]): Feature => {
@@ -79,7 +79,7 @@ function trees(): Feature[] {
         properties: { kind: 'plant', name, crop, spread },
       }
     }
-  return [...plotTrees.map(plant(free)), ...sharedTrees.map(plant(shared))]
+  return [...plotTrees.map(plant(free)), ...communalTrees.map(plant(communal))]
 }
 
 /** 140 m of raspberries in 20 rows, 90 currant and gooseberry bushes in 18, and 26 strawberry beds. */
@@ -128,7 +128,7 @@ function softFruit(): Feature[] {
 type Site = Omit<Station['properties'], 'kind'> & { readonly id: string; readonly x: number; readonly y: number }
 const stations: readonly Site[] = [
   { id: 'a1', name: 'A1 shed wall', x: 103, y: 88, facing: 100, support: 'wall' },
-  { id: 'a2', name: 'A2 shared strip', x: 101, y: 50, facing: 140, support: 'post' },
+  { id: 'a2', name: 'A2 communal strip', x: 101, y: 50, facing: 140, support: 'post' },
   { id: 'a3', name: 'A3 west hedge', x: 3.5, y: 60, facing: 120, support: 'fence' },
   { id: 'a4', name: 'A4 south hedge', x: 12, y: 3.5, facing: 160, support: 'fence' },
   { id: 'a5', name: 'A5 centre track', x: 60, y: 46, facing: 130, support: 'post', since: 2025 },

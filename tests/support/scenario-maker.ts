@@ -18,8 +18,10 @@ function scenarioFile(name: string): URL {
   return new URL(`../../scenarios/${name}.plan.geojson`, import.meta.url)
 }
 
-/** Text of an example plan as it is kept. */
+/** Text of an example plan as it is kept; with `UPDATE=1` as it is about to be, whichever test file runs first. */
 export function scenarioText(name: string): string {
+  const scenario = scenarios.find(each => each.name === name)
+  if (process.env.UPDATE && scenario !== undefined) return writePlan(scenario.make())
   return readFileSync(scenarioFile(name), 'utf8')
 }
 

@@ -168,6 +168,22 @@ describe('saving that fails', () => {
     expect(await textOf()).toBe(writePlan(smallPlan()))
   })
 
+  it('leaves no half of a saving behind', async () => {
+    const [ours, theirs] = [opened(), opened()]
+    await pass(800)
+    theirs.rename('Theirs')
+    await pass(800)
+    const full = vi.spyOn(IDBObjectStore.prototype, 'put').mockImplementation(() => {
+      throw new DOMException('full', 'QuotaExceededError')
+    })
+    ours.rename('Ours')
+    await pass(800)
+    full.mockRestore()
+    expect(ours.saving().status).toBe('failed')
+    expect(await textOf()).toContain('Theirs')
+    expect(await listRestorePoints('plan-1')).toEqual([])
+  })
+
   it('says that there is no room left', async () => {
     const { rename, saving } = opened()
     await pass(800)
@@ -189,6 +205,82 @@ describe('saving that fails', () => {
     expect(notice()).toBe(
       'The last changes of Hill were not saved. This browser keeps no data here. Save the plan as a file.',
     )
+  })
+})
+
+describe('a page that is gone before a saving is done', () => {
+  /** From now on the disk answers no question: what a page asks for in its last moment it never hears. */
+  function silence() {
+    return vi.spyOn(IDBObjectStore.prototype, 'get').mockImplementation(() => {
+      throw new DOMException('gone', 'AbortError')
+    })
+  }
+
+  async function leave(name: string) {
+    const { autosave, rename } = opened()
+    await pass(800)
+    rename(name)
+    const silent = silence()
+    window.dispatchEvent(new Event('pagehide'))
+    await finished()
+    autosave.stop()
+    silent.mockRestore()
+    expect(await textOf()).not.toContain(name)
+  }
+
+  /** The program starts anew on the same device. */
+  async function restart() {
+    vi.resetModules()
+    return await import('../../../src/storage/plans')
+  }
+
+  it('has put its plan aside, and the next start saves it', async () => {
+    await leave('Hill')
+    const { loadPlan, listRestorePoints: points } = await restart()
+    expect(await loadPlan('plan-1')).toMatchObject({ ok: true, value: { name: 'Hill' } })
+    expect(await points('plan-1')).toEqual([])
+  })
+
+  it('does not write over what was saved later elsewhere: its state becomes a restore point', async () => {
+    await leave('Hill')
+    vi.setSystemTime(Date.now() + 60_000)
+    const other = opened(smallPlan({ name: 'Later' }))
+    await pass(800)
+    other.autosave.stop()
+    const { loadPlan, listRestorePoints: points, loadRestorePoint: point } = await restart()
+    expect(await loadPlan('plan-1')).toMatchObject({ value: { name: 'Later' } })
+    const labels = await Promise.all((await points('plan-1')).map(({ id }) => point(id)))
+    expect(labels.map(outcome => outcome.ok && outcome.value.name)).toContain('Hill')
+  })
+
+  it('leaves nothing aside when the saving was done after all', async () => {
+    const { autosave, rename } = opened()
+    await pass(800)
+    rename('Hill')
+    window.dispatchEvent(new Event('pagehide'))
+    await finished()
+    rename('Valley')
+    await pass(800)
+    autosave.stop()
+    const { loadPlan, listRestorePoints: points } = await restart()
+    expect(await loadPlan('plan-1')).toMatchObject({ value: { name: 'Valley' } })
+    expect(await points('plan-1')).toEqual([])
+  })
+
+  it('has put the newest state aside, also when an older one was just being saved', async () => {
+    const { autosave, rename } = opened()
+    await pass(800)
+    rename('Hill')
+    void autosave.flush()
+    rename('Valley')
+    void autosave.flush()
+    const silent = silence()
+    window.dispatchEvent(new Event('pagehide'))
+    await finished()
+    autosave.stop()
+    silent.mockRestore()
+    const { loadPlan } = await restart()
+    expect(await loadPlan('plan-1')).toMatchObject({ value: { name: 'Valley' } })
   })
 })
 

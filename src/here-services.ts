@@ -1,0 +1,73 @@
+import { readPlan } from '#geo/file/read'
+import type { Sample, Services } from './panels/services'
+import { openPlanFile, savePlanFile } from './storage/open-save'
+import * as plans from './storage/plans'
+import { dateText } from './text/words'
+
+/** The real disk and device behind the panels. */
+export function hereServices(): Services {
+  return {
+    timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone || 'UTC',
+    listPlans: async () => {
+      const kept = await plans.listPlans()
+      return kept.map(({ id, name, things, savedAt }) => ({ id, name, things, savedAt: momentText(savedAt) }))
+    },
+    readKeptPlan: plans.loadPlan,
+    deletePlan: plans.deletePlan,
+    listRestorePoints: async planId => {
+      const points = await plans.listRestorePoints(planId)
+      return points.map(({ id, label, at }) => ({ id: String(id), why: label, savedAt: momentText(at) }))
+    },
+    readRestorePoint: pointId => plans.loadRestorePoint(Number(pointId)),
+    keepRestorePoint: plans.addRestorePoint,
+    openFile: openPlanFile,
+    saveFile: savePlanFile,
+    listSamples,
+    locate,
+  }
+}
+
+/** "6 April 2026, 14:02", in local time. */
+export function momentText(milliseconds: number): string {
+  const time = new Date(milliseconds)
+  const two = (value: number) => String(value).padStart(2, '0')
+  const date = `${time.getFullYear()}-${two(time.getMonth() + 1)}-${two(time.getDate())}`
+  return `${dateText(date)}, ${two(time.getHours())}:${two(time.getMinutes())}`
+}
+
+// Read only when the first screen asks: they are larger than the program around them.
+const sampleFiles = import.meta.glob<string>('../scenarios/*.plan.geojson', { query: '?raw', import: 'default' })
+
+async function listSamples(): Promise<readonly Sample[]> {
+  const samples = await Promise.all(
+    Object.entries(sampleFiles).map(async ([path, load]): Promise<Sample> => {
+      const text = await load()
+      const outcome = readPlan(text)
+      const id = path.replace(/^.*\/|\.plan\.geojson$/g, '')
+      const { name, notes } = outcome.ok ? outcome.value : { name: id, notes: '' }
+      return { id, name, notes, open: async () => readPlan(text) }
+    }),
+  )
+  return samples.sort((a, b) => (a.name < b.name ? -1 : 1))
+}
+
+function locate(): ReturnType<Services['locate']> {
+  return new Promise((resolve, reject) => {
+    if (!('geolocation' in navigator)) {
+      reject(new Error('This device gives no position. Type coordinates instead.'))
+      return
+    }
+    navigator.geolocation.getCurrentPosition(
+      ({ coords }) => resolve({ at: [coords.longitude, coords.latitude], accuracy: coords.accuracy }),
+      error =>
+        reject(new Error(locationFaults[error.code] ?? 'The position could not be found. Type coordinates instead.')),
+      { enableHighAccuracy: true, timeout: 20_000, maximumAge: 60_000 },
+    )
+  })
+}
+
+const locationFaults: Readonly<Record<number, string>> = {
+  1: 'The browser may not give the position. Allow it there, or type coordinates instead.',
+  2: 'The device could not find its position. Try again outdoors, or type coordinates instead.',
+  3: 'The device took too long to find its position. Try again, or type coordinates instead.',
+}

@@ -1,0 +1,165 @@
+import { type FocusEvent, type KeyboardEvent, useRef, useState, useSyncExternalStore } from 'react'
+import { setTool } from '../state/actions'
+import type { Tool } from '../state/store'
+import { usePlanner, usePlannerStore } from '../state/use-planner'
+import type { Hand } from './hand'
+import { Icon, type IconName } from './icons'
+import { hintFor } from './tools/hints'
+import type { ToolEvent } from './tools/tool'
+import './draw-bar.css'
+
+const tools: readonly { readonly tool: Tool; readonly words: string }[] = [
+  { tool: 'select', words: 'Select' },
+  { tool: 'row', words: 'Row' },
+  { tool: 'block', words: 'Block' },
+  { tool: 'plant', words: 'Plant' },
+  { tool: 'bed', words: 'Bed' },
+  { tool: 'station', words: 'Nest station' },
+  { tool: 'forage', words: 'Forage' },
+  { tool: 'mud', words: 'Mud' },
+  { tool: 'keepout', words: 'No stations here' },
+  { tool: 'boundary', words: 'Boundary' },
+  { tool: 'windbreak', words: 'Windbreak' },
+]
+
+type Props = { readonly hand: Hand }
+
+/** The drawing tools at the edge of the map, and beside them what to do next with the one in hand. */
+export function DrawBar({ hand }: Props) {
+  const bar = useRef<HTMLDivElement>(null)
+  const focusTool = () => bar.current?.querySelector<HTMLElement>('[aria-pressed="true"]')?.focus()
+  return (
+    <div className="draw-bar">
+      <Toolbar barRef={bar} />
+      <UnderWay hand={hand} onGone={focusTool} />
+    </div>
+  )
+}
+
+/** One stop of the Tab key; the arrow keys go from button to button. */
+function Toolbar({ barRef }: { readonly barRef: React.RefObject<HTMLDivElement | null> }) {
+  const store = usePlannerStore()
+  const inHand = usePlanner(state => state.view.tool)
+  const [isFolded, setFolded] = useState(false)
+  const [stop, setStop] = useState<string | null>(null)
+  const current = stop ?? inHand
+
+  const onKeyDown = (event: KeyboardEvent<HTMLDivElement>) => {
+    const buttons = [...event.currentTarget.querySelectorAll('button')]
+    const next = nextIndex(event.key, buttons.indexOf(event.target as HTMLButtonElement), buttons.length)
+    if (next === null) return
+    event.preventDefault()
+    buttons[next]?.focus()
+  }
+  const onFocus = (event: FocusEvent<HTMLDivElement>) => setStop(event.target.dataset.stop ?? null)
+  const onBlur = (event: FocusEvent<HTMLDivElement>) => {
+    if (!event.currentTarget.contains(event.relatedTarget)) setStop(null)
+  }
+  return (
+    <div
+      ref={barRef}
+      className="draw-tools"
+      role="toolbar"
+      aria-label="Drawing tools"
+      data-folded={isFolded}
+      onKeyDown={onKeyDown}
+      onFocus={onFocus}
+      onBlur={onBlur}
+    >
+      {tools.map(({ tool, words }) => (
+        <button
+          key={tool}
+          type="button"
+          data-stop={tool}
+          tabIndex={current === tool ? 0 : -1}
+          aria-pressed={inHand === tool}
+          title={isFolded ? words : undefined}
+          onClick={() => setTool(store, inHand === tool ? 'select' : tool)}
+        >
+          <Icon name={tool} />
+          <span className={isFolded ? 'unseen' : 'draw-words'}>{words}</span>
+        </button>
+      ))}
+      <button
+        type="button"
+        className="draw-fold"
+        data-stop="fold"
+        tabIndex={current === 'fold' ? 0 : -1}
+        title={isFolded ? 'Show the words' : undefined}
+        onClick={() => setFolded(!isFolded)}
+      >
+        <Icon name={isFolded ? 'unfold' : 'fold'} />
+        <span className={isFolded ? 'unseen' : 'draw-words'}>{isFolded ? 'Show the words' : 'Hide the words'}</span>
+      </button>
+    </div>
+  )
+}
+
+function nextIndex(key: string, at: number, count: number): number | null {
+  switch (key) {
+    case 'ArrowDown':
+    case 'ArrowRight':
+      return (at + 1) % count
+    case 'ArrowUp':
+    case 'ArrowLeft':
+      return (at - 1 + count) % count
+    case 'Home':
+      return 0
+    case 'End':
+      return count - 1
+    default:
+      return null
+  }
+}
+
+/** What to do next, and the steps that are open now. The live region stays in place, so that changes of it are read out. */
+function UnderWay({ hand, onGone }: Props & { readonly onGone: () => void }) {
+  const tool = usePlanner(state => state.view.tool)
+  const status = useSyncExternalStore(hand.subscribe, hand.status)
+  const { points, canFinish, hasVertex, isDrawing, isKept } = status
+  const hint = hintFor(tool, status)
+  const isShown = isDrawing || hasVertex
+  const tell = (event: ToolEvent) => () => {
+    hand.handle(event)
+    const now = hand.status()
+    // The button goes with its panel, and the focus must not go with it.
+    if (!now.isDrawing && !now.hasVertex) onGone()
+  }
+  return (
+    <div className="draw-under-way" data-shown={isShown}>
+      <p aria-live="polite">{hint}</p>
+      {isShown ? (
+        <div className="draw-steps">
+          {canFinish ? <StepButton icon="finish" words="Finish" onPress={tell({ type: 'finish' })} isFirst /> : null}
+          {points > 0 ? <StepButton icon="back" words="Take off last point" onPress={tell({ type: 'back' })} /> : null}
+          {hasVertex ? (
+            <StepButton icon="corner" words="Remove this corner" onPress={tell({ type: 'remove' })} />
+          ) : null}
+          {isDrawing ? <StepButton icon="cancel" words="Cancel" onPress={tell({ type: 'cancel' })} /> : null}
+          {isDrawing ? (
+            <button type="button" aria-pressed={isKept} onClick={() => hand.keep(!isKept)}>
+              <Icon name="several" />
+              Draw several
+            </button>
+          ) : null}
+        </div>
+      ) : null}
+    </div>
+  )
+}
+
+type StepButtonProps = {
+  readonly icon: IconName
+  readonly words: string
+  readonly onPress: () => void
+  readonly isFirst?: boolean
+}
+
+function StepButton({ icon, words, onPress, isFirst = false }: StepButtonProps) {
+  return (
+    <button type="button" className={isFirst ? 'first' : undefined} onClick={onPress}>
+      <Icon name={icon} />
+      {words}
+    </button>
+  )
+}

@@ -1,0 +1,191 @@
+import type { Plan } from '#geo/plan/plan'
+import { type LngLat, type Plane, planeAt } from '#geo/space/plane'
+import { edit, notify, select, setTool } from '../state/actions'
+import { newId } from '../state/new-id'
+import { planeOfPlan, settingsOf } from '../state/selectors'
+import type { PlannerState, PlannerStore } from '../state/store'
+import { homeOf } from '../text/home'
+import type { Ghost, Pixel, ToolContext, ToolEvent, ToolStatus } from './tools/tool'
+import { type ToolInUse, toolFor } from './tools/tool-for'
+
+export type HandStatus = ToolStatus & {
+  /** A drawing tool is in hand, with or without points set. */
+  readonly isDrawing: boolean
+  /** The drawing tool stays in hand after each thing drawn. */
+  readonly isKept: boolean
+}
+
+/** The tool in hand: takes what a person does on the map, keeps what is under way, and changes the plan when it is done. */
+export type Hand = {
+  handle(event: ToolEvent): { readonly isCaptured: boolean }
+  ghost(): Ghost | null
+  /** The same object until it changes. */
+  status(): HandStatus
+  /** Whether the drawing tool is to stay in hand for the next of its kind, as it does with Shift. */
+  keep(isKept: boolean): void
+  /** Told whenever ghost or status may have changed. */
+  subscribe(listener: () => void): () => void
+  stop(): void
+}
+
+export type HandOptions = {
+  /** Where a position is on the screen. */
+  toPixel(at: LngLat): Pixel
+  /** A single station is being moved and is here now. */
+  onStationDrag(id: string, at: LngLat): void
+  /** The moving has ended, with or without an edit. */
+  onStationDragEnd(): void
+}
+
+const emptyStatus: HandStatus = { points: 0, canFinish: false, hasVertex: false, isDrawing: false, isKept: false }
+
+/** What is under way lives here and not in the store, so that undo and autosave hear of it only when it is done. */
+export function createHand(store: PlannerStore, options: HandOptions): Hand {
+  const listeners = new Set<() => void>()
+  let tool: ToolInUse = toolFor(store.getState().view.tool)
+  let status = emptyStatus
+  let isStationUnderWay = false
+  let isKept = false
+  let lastAt: LngLat | null = null
+
+  const context = (): ToolContext | null => contextOf(store.getState(), options.toPixel, lastAt)
+
+  const tell = (): void => {
+    status = sameWhereEqual(status, statusOf(tool, store.getState(), context(), isKept))
+    for (const listener of [...listeners]) listener()
+  }
+
+  const endStation = (): void => {
+    if (!isStationUnderWay) return
+    isStationUnderWay = false
+    options.onStationDragEnd()
+  }
+
+  const reset = (): void => {
+    const name = store.getState().view.tool
+    if (name === 'select') isKept = false
+    tool = toolFor(name)
+    endStation()
+  }
+
+  const stopWatching = store.subscribe((state, before) => {
+    const isOther = state.view.tool !== before.view.tool || state.document.planId !== before.document.planId
+    if (isOther) reset()
+    else if (!isSameSubject(state, before)) loseWhatIsGone(state, before)
+    else return
+    tell()
+  })
+
+  /** What is being moved may have been taken away meanwhile. */
+  const loseWhatIsGone = (state: PlannerState, before: PlannerState): void => {
+    const now = context()
+    if (now === null) {
+      reset()
+      return
+    }
+    if (state.document.plan === before.document.plan || !isStationUnderWay) return
+    if (tool.ghost(now)?.hidden.length) return
+    tool.handle({ type: 'lost' }, now)
+    endStation()
+  }
+
+  tell()
+  return {
+    handle(event) {
+      if ('at' in event) lastAt = event.at
+      const now = context()
+      if (now === null) return { isCaptured: false }
+      const { edit: change, selection, station, notice, isDone, isLeft, isCaptured = false } = tool.handle(event, now)
+      if (station) {
+        isStationUnderWay = true
+        options.onStationDrag(station.id, station.at)
+      }
+      if (change) edit(store, change)
+      if (selection) select(store, selection)
+      // The edit has already asked for new results; ending before it would ask for the old ones once more.
+      if (!station && endsPull(event)) endStation()
+      if (isLeft || (isDone && !isKept && !hasShift(event))) setTool(store, 'select')
+      if (notice) notify(store, notice)
+      tell()
+      return { isCaptured }
+    },
+    ghost() {
+      const now = context()
+      return now && tool.ghost(now)
+    },
+    status: () => status,
+    keep(isNowKept) {
+      isKept = isNowKept
+      tell()
+    },
+    subscribe(listener) {
+      listeners.add(listener)
+      return () => listeners.delete(listener)
+    },
+    stop() {
+      stopWatching()
+      endStation()
+      listeners.clear()
+    },
+  }
+}
+
+/** Whether a press that pulled something has come to its end, one way or another. */
+function endsPull({ type }: ToolEvent): boolean {
+  return type === 'release' || type === 'lost' || type === 'cancel' || type === 'tap' || type === 'drag'
+}
+
+/** With Shift the tool stays in hand for the next of its kind. */
+function hasShift(event: ToolEvent): boolean {
+  return 'keys' in event && event.keys?.shift === true
+}
+
+function isSameSubject(a: PlannerState, b: PlannerState): boolean {
+  return a.document.plan === b.document.plan && a.view.selection === b.view.selection && a.view.year === b.view.year
+}
+
+function statusOf(tool: ToolInUse, { view }: PlannerState, context: ToolContext | null, isKept: boolean): HandStatus {
+  if (context === null) return emptyStatus
+  return { ...tool.status(context), isDrawing: view.tool !== 'select', isKept }
+}
+
+function sameWhereEqual(before: HandStatus, after: HandStatus): HandStatus {
+  const names = Object.keys(after) as (keyof HandStatus)[]
+  return names.every(name => before[name] === after[name]) ? before : after
+}
+
+function contextOf(
+  { document, view }: PlannerState,
+  toPixel: HandOptions['toPixel'],
+  near: LngLat | null,
+): ToolContext | null {
+  const { plan } = document
+  if (plan === null) return null
+  return {
+    plan,
+    year: view.year,
+    selection: view.selection,
+    plane: planeFor(plan, near),
+    toPixel,
+    spacingOf: crop => spacingOf(plan, crop),
+    newId,
+  }
+}
+
+/** Metres in the row and between rows that a crop has in this plan by default. */
+export function spacingOf(plan: Plan, crop: string): ReturnType<ToolContext['spacingOf']> {
+  const { crops } = settingsOf(plan)
+  return Object.hasOwn(crops, crop) ? crops[crop]! : null
+}
+
+const bare = new WeakMap<Plan, Plane>()
+
+/** A plan with nothing on it has no middle of its own: where it is first touched serves. */
+function planeFor(plan: Plan, near: LngLat | null): Plane {
+  if (plan.features.length > 0) return planeOfPlan(plan)
+  const known = bare.get(plan)
+  if (known) return known
+  const plane = planeAt(near ?? homeOf(plan))
+  if (near) bare.set(plan, plane)
+  return plane
+}

@@ -1,0 +1,217 @@
+import type { Map as LeafletMap } from 'leaflet'
+import { duplicateFeatures } from '#geo/plan/edits-features'
+import type { LngLat } from '#geo/space/plane'
+import { edit, redo, select, undo } from '../state/actions'
+import { gestureKey } from '../state/history'
+import { newId } from '../state/new-id'
+import { planeOfPlan } from '../state/selectors'
+import type { PlannerStore } from '../state/store'
+import type { Hand } from './hand'
+import { pixelsPerMetre } from './mercator'
+import { type Pixel, pixelDistance } from './tools/tool'
+
+/** Metres that an arrow key moves what is chosen. */
+const nudgeStep = { plain: 1, shift: 10, alt: 0.1 } as const
+/** Arrow presses that follow each other within this time are one step of undo; ms. */
+const burst = 1000
+/** The crosshair goes about this far with an arrow press, but at least half a metre; pixels, metres. */
+const crosshairPixels = 8
+const crosshairLeast = 0.5
+/** How far a copy lies from its original, so that both can be seen; metres east and south. */
+const copyStep = 5
+/** A pointer that moved no further did not mean to; pixels. */
+const still = 3
+/** Room that the map keeps between the crosshair and its own edge, pixels. */
+const rim = 48
+
+const arrows: Readonly<Record<string, { readonly x: number; readonly y: number }>> = {
+  ArrowLeft: { x: -1, y: 0 },
+  ArrowRight: { x: 1, y: 0 },
+  ArrowUp: { x: 0, y: 1 },
+  ArrowDown: { x: 0, y: -1 },
+}
+
+/**
+ * Work on the map without a pointer, while the map has the focus: arrows move what is chosen or, with a drawing tool, a
+ * crosshair; Space and Enter put a point there. `crosshair` is null while there is none to show.
+ */
+export function attachKeyboard(
+  map: LeafletMap,
+  hand: Hand,
+  store: PlannerStore,
+): { readonly crosshair: () => LngLat | null; dispose(): void } {
+  const container = map.getContainer()
+  let crosshair: LngLat | null = null
+  let pointerAt: Pixel | null = null
+  let lastNudge = { time: Number.NEGATIVE_INFINITY, key: '' }
+
+  const isDrawing = (): boolean => store.getState().view.tool !== 'select'
+
+  const pointed = (at: LngLat, { shiftKey, altKey }: KeyboardEvent) => {
+    const { x, y } = map.latLngToContainerPoint([at[1], at[0]])
+    return {
+      at,
+      pixel: { x, y },
+      keys: { shift: shiftKey, alt: altKey },
+      pointer: 'keyboard' as const,
+    }
+  }
+
+  const putCrosshair = (at: LngLat, event: KeyboardEvent): void => {
+    crosshair = at
+    map.panInside([at[1], at[0]], { padding: [rim, rim], animate: false })
+    // With an arrow, Alt means a short step and does not switch off the falling onto corners.
+    hand.handle({ type: 'hover', ...pointed(at, event), keys: { shift: false, alt: false } })
+  }
+
+  const middle = (): LngLat => {
+    const { lng, lat } = map.getCenter()
+    return [lng, lat]
+  }
+
+  const moveCrosshair = (direction: { x: number; y: number }, event: KeyboardEvent): void => {
+    const from = crosshair ?? middle()
+    const perMetre = pixelsPerMetre(from[1], 256 * 2 ** map.getZoom())
+    const plain = Math.max(crosshairLeast, roundMetres(crosshairPixels / perMetre))
+    const metres = plain * (event.shiftKey ? 10 : event.altKey ? 0.1 : 1)
+    const pixel = map.project([from[1], from[0]])
+    const { lng, lat } = map.unproject([
+      pixel.x + direction.x * metres * perMetre,
+      pixel.y - direction.y * metres * perMetre,
+    ])
+    putCrosshair([lng, lat], event)
+  }
+
+  const nudge = (direction: { x: number; y: number }, event: KeyboardEvent): void => {
+    const isSameBurst = event.timeStamp - lastNudge.time <= burst
+    lastNudge = { time: event.timeStamp, key: isSameBurst ? lastNudge.key : gestureKey() }
+    const metres = event.shiftKey ? nudgeStep.shift : event.altKey ? nudgeStep.alt : nudgeStep.plain
+    hand.handle({ type: 'nudge', by: { x: direction.x * metres, y: direction.y * metres }, key: lastNudge.key })
+  }
+
+  /** Whether the key meant something here. */
+  const act = (event: KeyboardEvent): boolean => {
+    if (event.ctrlKey || event.metaKey) return command(event)
+    const direction = arrows[event.key]
+    if (direction) {
+      if (isDrawing()) moveCrosshair(direction, event)
+      else if (store.getState().view.selection.length > 0) nudge(direction, event)
+      else return false
+      return true
+    }
+    switch (event.key) {
+      case ' ':
+      case 'Enter':
+        return enter(event)
+      case 'Escape':
+        if (!isDrawing() && store.getState().view.selection.length === 0) return false
+        hand.handle({ type: 'cancel' })
+        return true
+      case 'Backspace':
+        hand.handle({ type: 'back' })
+        return true
+      case 'Delete':
+        hand.handle({ type: 'remove' })
+        return true
+      default:
+        return false
+    }
+  }
+
+  const enter = (event: KeyboardEvent): boolean => {
+    if (event.repeat) return true
+    const keys = { shift: event.shiftKey, alt: event.altKey }
+    if (!isDrawing()) {
+      if (event.key === 'Enter') hand.handle({ type: 'finish', keys })
+      return event.key === 'Enter'
+    }
+    if (crosshair) hand.handle({ type: 'tap', ...pointed(crosshair, event), count: 1 })
+    else if (hand.status().points > 0 && event.key === 'Enter') hand.handle({ type: 'finish', keys })
+    else putCrosshair(middle(), event)
+    return true
+  }
+
+  const command = (event: KeyboardEvent): boolean => {
+    if (event.altKey) return false
+    switch (event.key.toLowerCase()) {
+      case 'd':
+        duplicateSelection(store)
+        return true
+      case 'z':
+        // What is under way comes before what is done.
+        if (!event.shiftKey && hand.status().points > 0) hand.handle({ type: 'back' })
+        else if (event.shiftKey) redo(store)
+        else undo(store)
+        return true
+      case 'y':
+        redo(store)
+        return true
+      default:
+        return false
+    }
+  }
+
+  const onKeyDown = (event: KeyboardEvent): void => {
+    // Buttons over the map keep their own keys.
+    if (event.target !== container || store.getState().document.plan === null) return
+    if (!act(event)) return
+    if (!arrows[event.key]) lastNudge = { time: Number.NEGATIVE_INFINITY, key: '' }
+    event.preventDefault()
+    // The map would pan, and the page undo once more.
+    event.stopPropagation()
+  }
+
+  const dropCrosshair = (): void => {
+    crosshair = null
+  }
+
+  /** A mouse that lies still is told to have moved when the map moves below it: only real ways count. */
+  const onPointerMove = ({ clientX, clientY }: PointerEvent): void => {
+    const here = { x: clientX, y: clientY }
+    if (pointerAt && pixelDistance(pointerAt, here) > still) dropCrosshair()
+    if (!pointerAt || crosshair === null) pointerAt = here
+  }
+
+  const stopWatching = store.subscribe(
+    state => state.view.tool,
+    tool => {
+      if (tool === 'select') dropCrosshair()
+    },
+  )
+  container.addEventListener('keydown', onKeyDown)
+  container.addEventListener('pointerdown', dropCrosshair)
+  container.addEventListener('pointermove', onPointerMove)
+
+  return {
+    crosshair: () => (isDrawing() ? crosshair : null),
+    dispose() {
+      stopWatching()
+      container.removeEventListener('keydown', onKeyDown)
+      container.removeEventListener('pointerdown', dropCrosshair)
+      container.removeEventListener('pointermove', onPointerMove)
+    },
+  }
+}
+
+/** Down to 1, 2 or 5 times a power of ten. */
+function roundMetres(metres: number): number {
+  const power = 10 ** Math.floor(Math.log10(metres))
+  const lead = metres / power
+  return power * (lead >= 5 ? 5 : lead >= 2 ? 2 : 1)
+}
+
+/** Copies of what is selected, a little to the side, and selected in its place. */
+export function duplicateSelection(store: PlannerStore): void {
+  const { document, view } = store.getState()
+  const { plan } = document
+  if (plan === null || view.selection.length === 0) return
+  const { centre, toLngLat } = planeOfPlan(plan)
+  const [lng, lat] = toLngLat({ x: copyStep, y: -copyStep })
+  const before = new Set(plan.features.map(({ id }) => id))
+  edit(store, duplicateFeatures(view.selection, newId, { lng: lng - centre[0], lat: lat - centre[1] }, view.year))
+  const after = store.getState().document.plan?.features ?? []
+  select(
+    store,
+    after.map(({ id }) => id).filter(id => !before.has(id)),
+  )
+}

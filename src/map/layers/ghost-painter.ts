@@ -1,0 +1,109 @@
+import { isStation } from '#geo/plan/plan'
+import type { PlannerStore } from '../../state/store'
+import type { Ghost } from '../tools/tool'
+import type { Frame, Painter } from './canvas-layer'
+import { paintMark, paintStation } from './marks'
+import { isStocked, reachOf, stationNumber } from './plan-painters'
+import { paintShape } from './shapes'
+import { trace } from './trace'
+
+/** What is under way over the plan: shapes, handles, a selection box, and a sentence with its measure by the pointer. */
+export function ghostPainter(
+  store: PlannerStore,
+  ghostNow: () => Ghost | null,
+  measureNow: () => string | null,
+): Painter {
+  return frame => {
+    const ghost = ghostNow()
+    if (ghost === null) return
+    ghost.shapes.forEach((shape, i) => {
+      const { geometry, kind } = shape
+      if (geometry.type === 'Point' || geometry.type === 'MultiPoint') paintGhostPoints(frame, store, ghost, i)
+      else {
+        frame.context.globalAlpha = 0.9
+        paintShape(frame, kind, geometry, false)
+        trace(frame, geometry)
+        frame.context.globalAlpha = 1
+        frame.context.lineWidth = 2.5
+        frame.context.strokeStyle = frame.palette.accent
+        frame.context.stroke()
+      }
+    })
+    paintHandles(frame, ghost)
+    paintBox(frame, ghost)
+    const text = measureNow()
+    if (text !== null && ghost.pointer !== null) paintTag(frame, ghost.pointer, text)
+  }
+}
+
+function paintGhostPoints(frame: Frame, store: PlannerStore, ghost: Ghost, index: number): void {
+  const { geometry, kind } = ghost.shapes[index]!
+  if (geometry.type !== 'Point' && geometry.type !== 'MultiPoint') return
+  const points = geometry.type === 'Point' ? [geometry.coordinates] : geometry.coordinates
+  const state = store.getState()
+  const { plan } = state.document
+  // A station that is being moved keeps its own mark; hidden ids stand in the order of the shapes that replace them.
+  const id = ghost.hidden[index]
+  const stations = plan?.features.filter(isStation) ?? []
+  const at = stations.findIndex(station => station.id === id)
+  for (const point of points) {
+    if (kind === 'station' && plan !== null) {
+      paintStation(frame, point, {
+        number: stationNumber(at < 0 ? undefined : stations[at], at < 0 ? stations.length : at),
+        isStocked: id !== undefined && isStocked(plan, state.view.year, id),
+        isSelected: true,
+        reach: id === undefined ? null : reachOf(state, id),
+      })
+    } else paintMark(frame, kind, point)
+  }
+}
+
+function paintHandles(frame: Frame, { handles }: Ghost): void {
+  const { context, palette } = frame
+  for (const { at, role } of handles) {
+    const { x, y } = frame.toCanvas(at)
+    context.beginPath()
+    const radius = role === 'midpoint' ? 5 : role === 'snap' ? 11 : 7
+    context.arc(x, y, radius, 0, 2 * Math.PI)
+    context.fillStyle = role === 'active' || role === 'first' ? palette.accent : palette.paper
+    context.globalAlpha = role === 'snap' ? 0.4 : 1
+    context.fill()
+    context.globalAlpha = 1
+    context.lineWidth = 2
+    context.strokeStyle = palette.accent
+    context.stroke()
+  }
+}
+
+function paintBox(frame: Frame, { box }: Ghost): void {
+  if (box === undefined) return
+  const { context, palette } = frame
+  const a = frame.toCanvas(box[0])
+  const b = frame.toCanvas(box[1])
+  context.setLineDash([5, 4])
+  context.lineWidth = 1.5
+  context.strokeStyle = palette.accent
+  context.strokeRect(Math.min(a.x, b.x), Math.min(a.y, b.y), Math.abs(b.x - a.x), Math.abs(b.y - a.y))
+  context.setLineDash([])
+}
+
+/** A small paper tag beside the pointer, kept inside the view. */
+function paintTag(frame: Frame, pointer: readonly [number, number, ...number[]], text: string): void {
+  const { context, palette, view } = frame
+  context.font = `600 13px ${palette.font}`
+  const width = context.measureText(text).width + 16
+  const { x, y } = frame.toCanvas(pointer)
+  const left = Math.min(Math.max(x + 16, view.left + 4), view.right - width - 4)
+  const top = Math.min(Math.max(y + 16, view.top + 4), view.bottom - 32)
+  context.beginPath()
+  context.roundRect(left, top, width, 26, 6)
+  context.fillStyle = palette.paper
+  context.fill()
+  context.lineWidth = 1
+  context.strokeStyle = palette.ink2
+  context.stroke()
+  context.fillStyle = palette.ink
+  context.textAlign = 'left'
+  context.textBaseline = 'middle'
+  context.fillText(text, left + 8, top + 14)
+}

@@ -1,0 +1,77 @@
+import type { Feature } from '#geo/plan/plan'
+import { middleOf } from '../mercator'
+import { stationHalf } from '../tools/hit'
+import { positionsOf } from '../tools/positions'
+import type { Frame } from './canvas-layer'
+import { type Box, boxAround, type LabelWish, placeLabels } from './label-placement'
+
+const height = 16
+/** A shape smaller than this on the screen shows no name, pixels. */
+const least = 30
+
+/** Names of things, where there is room: stations first, then the larger shapes. None lies over another or a station. */
+export function paintNames(frame: Frame, features: readonly Feature[], hidden: ReadonlySet<string>): void {
+  const { context, palette, view } = frame
+  context.font = `600 12px ${palette.font}`
+  const wishes: LabelWish[] = []
+  const taken: Box[] = []
+  for (const feature of features) {
+    if (hidden.has(feature.id)) continue
+    const { kind, name } = feature.properties
+    const places = positionsOf(feature.geometry).map(frame.toCanvas)
+    const isStation = kind === 'station'
+    if (isStation) taken.push(boxAround(places[0]!.x, places[0]!.y, 2 * stationHalf, 2 * stationHalf))
+    if (!name || !places.some(({ x, y }) => isInView(x, y, view))) continue
+    const size = extentOf(places)
+    if (!isMark(feature) && size < least) continue
+    const wish = { id: feature.id, text: name, width: context.measureText(name).width, height }
+    wishes.push({
+      ...wish,
+      anchors: anchorsOf(feature, frame),
+      priority: isStation ? 1e6 : isMark(feature) ? 10 : size,
+    })
+  }
+  context.textAlign = 'center'
+  context.textBaseline = 'middle'
+  context.lineJoin = 'round'
+  for (const { text, x, y } of placeLabels(wishes, taken, view)) {
+    context.lineWidth = 4
+    context.strokeStyle = palette.paper
+    context.strokeText(text, x, y)
+    context.fillStyle = palette.ink
+    context.fillText(text, x, y)
+  }
+}
+
+function isMark({ geometry }: Feature): boolean {
+  return geometry.type === 'Point' || geometry.type === 'MultiPoint'
+}
+
+function anchorsOf(feature: Feature, frame: Frame): readonly { x: number; y: number }[] {
+  const positions = positionsOf(feature.geometry)
+  const { x, y } = frame.toCanvas(middleOf(positions))
+  if (isMark(feature)) {
+    const first = frame.toCanvas(positions[0]!)
+    const away = stationHalf + 11
+    return [
+      { x: first.x, y: first.y + away },
+      { x: first.x, y: first.y - away },
+      { x: first.x + away + 24, y: first.y },
+    ]
+  }
+  return [
+    { x, y },
+    { x, y: y - height },
+    { x, y: y + height },
+  ]
+}
+
+function extentOf(places: readonly { x: number; y: number }[]): number {
+  const xs = places.map(({ x }) => x)
+  const ys = places.map(({ y }) => y)
+  return Math.max(Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys))
+}
+
+function isInView(x: number, y: number, view: Box): boolean {
+  return x >= view.left && x <= view.right && y >= view.top && y <= view.bottom
+}

@@ -1,0 +1,113 @@
+import { type Feature, isPresent, isStation, type Plan, type Station, seasonOf } from '#geo/plan/plan'
+import { settingsOf, stationSeasonOf } from '../../state/selectors'
+import type { Job, PlannerState, PlannerStore } from '../../state/store'
+import type { Ghost } from '../tools/tool'
+import type { Painter } from './canvas-layer'
+import { paintCandidate, paintMud, paintPlantRings, paintStation } from './marks'
+import { paintNames } from './names'
+import { plantPicture } from './plants'
+import { paintShapes } from './shapes'
+
+/** The value to draw: a finished one, or the last good one while another is under way. */
+export function drawn<T>(job: Job<T>): T | null {
+  switch (job.status) {
+    case 'ready':
+      return job.value
+    case 'running':
+    case 'failed':
+      return job.last
+    case 'idle':
+      return null
+    default:
+      return job satisfies never
+  }
+}
+
+/** Painters of a plan and its results; they read the store when they are asked to paint. */
+export function planPainters(
+  store: PlannerStore,
+  ghostNow: () => Ghost | null,
+): { readonly shapes: Painter; readonly plants: Painter; readonly marks: Painter } {
+  const plants = plantPicture()
+  const hiddenNow = (): ReadonlySet<string> => new Set(ghostNow()?.hidden ?? [])
+  return {
+    shapes: frame => {
+      const state = store.getState()
+      const { plan } = state.document
+      if (plan === null) return
+      const hidden = hiddenNow()
+      const shown = present(plan, state.view.year).filter(({ id }) => !hidden.has(id))
+      paintShapes(frame, shown, id => state.view.selection.includes(id))
+    },
+    plants: frame => {
+      const { results, view } = store.getState()
+      plants.setCloud(drawn(results.cloud))
+      plants.setCoverage(drawn(results.report)?.coverage ?? null)
+      plants.paint(frame, { isShaded: view.shading, hidden: hiddenNow() })
+    },
+    marks: frame => {
+      const state = store.getState()
+      const { plan } = state.document
+      if (plan === null) return
+      const hidden = hiddenNow()
+      const features = present(plan, state.view.year)
+      const isSelected = (id: string) => state.view.selection.includes(id)
+      for (const feature of features) {
+        if (hidden.has(feature.id)) continue
+        const { kind } = feature.properties
+        if (kind === 'mud') paintMud(frame, feature.geometry.coordinates as [number, number], isSelected(feature.id))
+        if (kind === 'candidate')
+          paintCandidate(frame, feature.geometry.coordinates as [number, number], isSelected(feature.id))
+        if (kind === 'plant' && isSelected(feature.id)) paintPlantRings(frame, feature)
+      }
+      plan.features.filter(isStation).forEach((station, index) => {
+        if (hidden.has(station.id)) return
+        paintStation(frame, station.geometry.coordinates, {
+          number: stationNumber(station, index),
+          isStocked: isStocked(plan, state.view.year, station.id),
+          isSelected: isSelected(station.id),
+          reach: reachOf(state, station.id),
+        })
+      })
+      paintNames(frame, features, hidden)
+    },
+  }
+}
+
+/** What stands on the ground in the season: plantings and forage by their years, all else always. */
+function present(plan: Plan, year: number): readonly Feature[] {
+  return plan.features.filter(feature => {
+    const { kind } = feature.properties
+    switch (kind) {
+      case 'row':
+      case 'block':
+      case 'plant':
+      case 'bed':
+      case 'forage':
+        return isPresent(feature as Parameters<typeof isPresent>[0], year)
+      default:
+        return true
+    }
+  })
+}
+
+/** The number in a station's mark: that of its name, else its place among the stations. */
+export function stationNumber(station: Station | undefined, index: number): number {
+  const inName = /(\d{1,3})$/.exec(station?.properties.name ?? '')
+  return inName === null ? index + 1 : Number(inName[1])
+}
+
+export function isStocked(plan: Plan, year: number, stationId: string): boolean {
+  return stationSeasonOf(plan, year, stationId)?.releases?.some(({ females }) => females > 0) ?? false
+}
+
+/** Typical foraging radius of a station's bee, m; null where no circle is asked for. */
+export function reachOf({ document, view }: PlannerState, stationId: string): number | null {
+  const { plan } = document
+  if (plan === null || !view.reachCircles) return null
+  const { selection } = view
+  const isAnyStation = selection.some(id => plan.features.some(feature => feature.id === id && isStation(feature)))
+  if (isAnyStation && !selection.includes(stationId)) return null
+  const bee = seasonOf(plan, view.year)?.stations?.[stationId]?.bee ?? plan.bee
+  return settingsOf(plan).bees[bee].typicalForagingRadius
+}

@@ -1,0 +1,163 @@
+import type { PointCloud, PointCoverage } from '#geo/report/report'
+import { pixelsPerMetre, unitPoints } from '../mercator'
+import { coverClass } from '../style'
+import type { Frame } from './canvas-layer'
+import { hatch } from './hatch'
+
+/** Plants below this size are dots too small for a stroke of hatching or an outline, pixels. */
+const smallest = 6
+
+/** A class for plants whose coverage is not known yet: drawn as plain dots. */
+const unknown = 255
+
+/** More plants in view than this are drawn as squares: a circle each would stall the map. */
+const mostCircles = 4000
+
+/** Everything that is drawn of the plants, projected once and classed once. */
+export type PlantPicture = {
+  setCloud(cloud: PointCloud | null): void
+  setCoverage(coverage: PointCoverage | null): void
+  paint(frame: Frame, options: { readonly isShaded: boolean; readonly hidden: ReadonlySet<string> }): void
+}
+
+export function plantPicture(): PlantPicture {
+  let cloud: PointCloud | null = null
+  let unit: Float64Array = new Float64Array(0)
+  let coverage: PointCoverage | null = null
+  let classes: Uint8Array = new Uint8Array(0)
+  const lastKnown = new Map<string, Uint8Array>()
+  const classify = (): void => {
+    if (cloud === null) return
+    const points = unit.length / 2
+    if (classes.length !== points) classes = new Uint8Array(points)
+    const isMatching = coverage !== null && coverage.length === points
+    for (const { id, start, end } of cloud.plantings) {
+      if (isMatching) {
+        for (let i = start; i < end; i += 1) classes[i] = coverClass(coverage![i]!)
+        lastKnown.set(id, classes.slice(start, end))
+        continue
+      }
+      // Coverage of another set of plants than is shown: what has not changed keeps its shade until the new one comes.
+      const known = lastKnown.get(id)
+      if (known !== undefined && known.length === end - start) classes.set(known, start)
+      else classes.fill(unknown, start, end)
+    }
+  }
+  return {
+    setCloud(next) {
+      if (next === cloud) return
+      cloud = next
+      unit = next === null ? new Float64Array(0) : unitPoints(next.lngLat)
+      classify()
+    },
+    setCoverage(next) {
+      if (next === coverage) return
+      coverage = next
+      classify()
+    },
+    paint(frame, { isShaded, hidden }) {
+      if (cloud === null) return
+      for (const planting of cloud.plantings) {
+        if (hidden.has(planting.id) || planting.end === planting.start) continue
+        const lat = cloud.lngLat[2 * planting.start + 1]!
+        const size = Math.max(planting.isBed ? 1 : 2.5, planting.size * pixelsPerMetre(lat, frame.worldSize))
+        const run = { from: planting.start, to: planting.end, size, isRound: !planting.isBed }
+        if (isShaded && classes[planting.start] !== unknown) paintShaded(frame, unit, classes, run)
+        else paintPlain(frame, unit, run)
+      }
+    },
+  }
+}
+
+type Run = { readonly from: number; readonly to: number; readonly size: number; readonly isRound: boolean }
+
+/** Calls `draw` with the middle of every point of a run that can be seen. */
+function eachSeen(frame: Frame, unit: Float64Array, run: Run, draw: (x: number, y: number, i: number) => void): void {
+  const { worldSize, left, top, width, height } = frame
+  const half = run.size / 2
+  for (let i = run.from; i < run.to; i += 1) {
+    const x = unit[2 * i]! * worldSize - left
+    const y = unit[2 * i + 1]! * worldSize - top
+    if (x > -half && y > -half && x < width + half && y < height + half) draw(x, y, i)
+  }
+}
+
+function paintPlain(frame: Frame, unit: Float64Array, run: Run): void {
+  const { context, palette } = frame
+  const size = Math.min(run.size, run.isRound ? 5 : run.size)
+  context.fillStyle = run.isRound ? palette.ink : palette.line
+  eachSeen(frame, unit, run, (x, y) => context.fillRect(x - size / 2, y - size / 2, size, size))
+}
+
+function paintShaded(frame: Frame, unit: Float64Array, classes: Uint8Array, run: Run): void {
+  const { context, palette } = frame
+  const { size } = run
+  const isRound = run.isRound && size >= smallest && countSeen(frame, unit, run) <= mostCircles
+  for (let step = 0; step < palette.cover.length; step += 1) {
+    context.fillStyle = palette.cover[step]!
+    eachSeen(frame, unit, run, (x, y, i) => {
+      if (classes[i] !== step) return
+      if (!isRound) {
+        context.fillRect(x - size / 2, y - size / 2, size, size)
+        return
+      }
+      context.beginPath()
+      context.arc(x, y, size / 2, 0, 2 * Math.PI)
+      context.fill()
+    })
+  }
+  if (size < smallest) paintHatch(frame, unit, classes, run)
+  else paintEdges(frame, unit, classes, { ...run, isRound })
+}
+
+function countSeen(frame: Frame, unit: Float64Array, run: Run): number {
+  let seen = 0
+  eachSeen(frame, unit, run, () => {
+    seen += 1
+  })
+  return seen
+}
+
+/** Hatching over dots that are too small for a stroke each: strips of it run along rows that are short of bees. */
+function paintHatch(frame: Frame, unit: Float64Array, classes: Uint8Array, run: Run): void {
+  const { context, palette, left, top } = frame
+  const pattern = hatch(context, palette.ink2, hatchGap)
+  if (pattern === null) return
+  // The pattern keeps to the ground, not to the canvas, so that it stands still while the map is moved.
+  pattern.setTransform(new DOMMatrix([1, 0, 0, 1, -(left % hatchGap), -(top % hatchGap)]))
+  context.fillStyle = pattern
+  const size = Math.max(run.size, hatchGap)
+  eachSeen(frame, unit, run, (x, y, i) => {
+    if (classes[i]! < 4) context.fillRect(x - size / 2, y - size / 2, size, size)
+  })
+}
+
+const hatchGap = 7
+
+/** An outline, so that light steps stand out from the paper, and a stroke across every plant that is short. */
+function paintEdges(frame: Frame, unit: Float64Array, classes: Uint8Array, run: Run): void {
+  const { context, palette } = frame
+  const half = run.size / 2
+  let pieces = 0
+  context.strokeStyle = palette.ink2
+  context.lineWidth = 1
+  context.beginPath()
+  eachSeen(frame, unit, run, (x, y, i) => {
+    if (run.isRound) {
+      context.moveTo(x + half, y)
+      context.arc(x, y, half, 0, 2 * Math.PI)
+    }
+    if (classes[i]! < 4) {
+      const reach = run.isRound ? half * Math.SQRT1_2 : half
+      context.moveTo(x - reach, y + reach)
+      context.lineTo(x + reach, y - reach)
+    }
+    pieces += 1
+    // One path of many thousand pieces is far slower to stroke than many short ones.
+    if (pieces % 40 === 0) {
+      context.stroke()
+      context.beginPath()
+    }
+  })
+  context.stroke()
+}

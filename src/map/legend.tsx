@@ -1,0 +1,49 @@
+import { setView } from '../state/actions'
+import { usePlanner, usePlannerStore } from '../state/use-planner'
+import { coverWords } from './style'
+
+/** What the shades and marks on the map mean, and the two switches for them. Folded away it is one button. */
+export function Legend() {
+  const store = usePlannerStore()
+  const isShaded = usePlanner(state => state.view.shading)
+  const hasCircles = usePlanner(state => state.view.reachCircles)
+  return (
+    <details className="map-legend">
+      <summary>Legend</summary>
+      <label className="map-legend-switch">
+        <input
+          type="checkbox"
+          checked={isShaded}
+          onChange={event => setView(store, { shading: event.target.checked })}
+        />
+        Shade plants by coverage
+      </label>
+      {isShaded && (
+        <ul className="map-legend-steps">
+          {coverWords.map(({ range, words }, step) => (
+            <li key={range}>
+              <span className={`map-swatch map-swatch-${step}`} aria-hidden="true" />
+              {range}, {words}
+            </li>
+          ))}
+        </ul>
+      )}
+      {isShaded && <p>A stroke across a plant, or hatching, means: short of bees (under 90 %).</p>}
+      <label className="map-legend-switch">
+        <input
+          type="checkbox"
+          checked={hasCircles}
+          onChange={event => setView(store, { reachCircles: event.target.checked })}
+        />
+        Circles of the typical foraging radius
+      </label>
+      <ul className="map-legend-marks">
+        <li>Filled square: nest station with cocoons this season; outline: without</li>
+        <li>Drop: mud</li>
+        <li>Dotted ground: forage</li>
+        <li>Diagonal lines in an outline: no stations here</li>
+        <li>Line with ticks: windbreak; long dashes: boundary</li>
+      </ul>
+    </details>
+  )
+}

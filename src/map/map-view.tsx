@@ -1,0 +1,218 @@
+import { type Control, control, map as createMap, type Map as LeafletMap, latLngBounds } from 'leaflet'
+import { useEffect, useRef, useState } from 'react'
+import type { Plan } from '#geo/plan/plan'
+import type { LngLat } from '#geo/space/plane'
+import { planeOfPlan, settingsOf } from '../state/selectors'
+import type { PlannerStore } from '../state/store'
+import { usePlannerStore } from '../state/use-planner'
+import { homeOf, nowhere } from '../text/home'
+import { gridPainter } from './ground/grid'
+import { tilesOn } from './ground/tiles'
+import { attachKeyboard } from './keyboard'
+import { CanvasLayer } from './layers/canvas-layer'
+import { ghostPainter } from './layers/ghost-painter'
+import { planPainters } from './layers/plan-painters'
+import { Legend } from './legend'
+import type { MapLink } from './map-link'
+import { measureText } from './measure'
+import { attachPointer } from './pointer'
+import { type Palette, readPalette } from './style'
+import { positionsOf } from './tools/positions'
+import 'leaflet/dist/leaflet.css'
+import './map.css'
+
+/** Zoom at which a new plan's empty grid is shown: a garden or a corner of an orchard fills the screen. */
+const startZoom = 18
+const deepest = 24
+
+/** The map. React makes its host and its legend; everything on it is painted from the store, without React. */
+export function MapView({ link }: { readonly link: MapLink }) {
+  const store = usePlannerStore()
+  const host = useRef<HTMLDivElement>(null)
+  const [areTilesAbsent, setTilesAbsent] = useState(false)
+  useEffect(() => {
+    if (host.current === null) return
+    return startMap(host.current, store, link, setTilesAbsent)
+  }, [store, link])
+  return (
+    <>
+      <div
+        ref={host}
+        className="map"
+        role="application"
+        aria-label="Map of the plan. With a tool chosen, arrow keys move a cross and Enter sets a point; the page Ground lists the same things."
+      />
+      <div className="map-north" aria-hidden="true">
+        N
+      </div>
+      {areTilesAbsent && (
+        <p className="map-status" role="status">
+          No map tiles here now. Drawing on the metre grid works just the same.
+        </p>
+      )}
+      <Legend />
+    </>
+  )
+}
+
+/** Makes the map in `host`, paints the plan on it, and returns what takes it all down again. */
+function startMap(
+  host: HTMLElement,
+  store: PlannerStore,
+  link: MapLink,
+  onTilesAbsent: (isAbsent: boolean) => void,
+): () => void {
+  const isStill = typeof matchMedia === 'function' && matchMedia('(prefers-reduced-motion: reduce)').matches
+  const map = createMap(host, {
+    zoomAnimation: !isStill,
+    fadeAnimation: !isStill,
+    inertia: !isStill,
+    zoomControl: false,
+    keyboard: false,
+    boxZoom: false,
+    doubleClickZoom: false,
+    maxZoom: deepest,
+    zoomSnap: 0.5,
+    wheelPxPerZoomLevel: 90,
+  })
+  map.attributionControl.setPrefix(false)
+  control.zoom({ position: 'topleft', zoomInTitle: 'Closer', zoomOutTitle: 'Farther' }).addTo(map)
+  link.map = map
+  const showPlan = (): void => showWhole(map, store.getState().document.plan)
+  showPlan()
+  const layers = paintedLayers(map, store, link)
+  const keyboard = attachKeyboard(map, link.hand, store)
+  const tiles = tilesOn(map, onTilesAbsent)
+  tiles.show(store.getState().view.ground)
+  let scale = scaleFor(map, store)
+  const stops = [
+    attachPointer(map, link.hand),
+    keyboard.dispose,
+    link.hand.subscribe(layers.follow),
+    store.subscribe(state => state.document.plan, layers.redraw),
+    store.subscribe(state => state.results.report, layers.showResults),
+    store.subscribe(state => state.results.cloud, layers.showResults),
+    store.subscribe(({ view }) => [view.selection, view.shading, view.reachCircles, view.year], layers.redraw, {
+      equalityFn: (a, b) => a.every((value, i) => value === b[i]),
+    }),
+    store.subscribe(state => state.view.theme, layers.repalette),
+    store.subscribe(state => state.view.ground, tiles.show),
+    store.subscribe(state => state.view.ground, layers.redrawGround),
+    store.subscribe(state => state.view.focusRequest, showPlan),
+    store.subscribe(
+      state => state.document.plan?.units,
+      () => {
+        scale.remove()
+        scale = scaleFor(map, store)
+        layers.redrawGround()
+      },
+    ),
+    watchSize(host, map),
+  ]
+  return () => {
+    for (const stop of stops) stop()
+    tiles.stop()
+    link.map = null
+    map.remove()
+  }
+}
+
+function paintedLayers(map: LeafletMap, store: PlannerStore, link: MapLink) {
+  const { hand } = link
+  let palette: Palette | null = null
+  const paletteNow = (): Palette => {
+    palette ??= readPalette(map.getContainer())
+    return palette
+  }
+  const planNow = () => store.getState().document.plan
+  const grid = gridPainter({
+    middle: originOfGrid(store),
+    units: () => planNow()?.units ?? 'metric',
+    hasLabels: () => store.getState().view.ground.kind === 'grid',
+  })
+  const measureNow = (): string | null => {
+    const plan = planNow()
+    const measure = hand.ghost()?.measure
+    if (plan === null || !measure) return null
+    const { crops } = settingsOf(plan)
+    return measureText(measure, { plan, plane: planeOfPlan(plan), spacingOf: crop => crops[crop] ?? null })
+  }
+  const ghostNow = () => hand.ghost()
+  const painters = planPainters(store, ghostNow)
+  const layer = (name: string, order: number, painter: (typeof painters)['shapes']) => {
+    const pane = map.createPane(name)
+    pane.style.zIndex = String(order)
+    pane.style.pointerEvents = 'none'
+    return new CanvasLayer({ pane: name, painters: [painter], palette: paletteNow }).addTo(map)
+  }
+  const ground = layer('ground', 150, grid)
+  const shapes = layer('shapes', 410, painters.shapes)
+  const plants = layer('plants', 420, painters.plants)
+  const marks = layer('marks', 430, painters.marks)
+  const ghost = layer('ghost', 440, ghostPainter(store, ghostNow, measureNow))
+  const redraw = (): void => {
+    for (const each of [shapes, plants, marks, ghost]) each.redraw()
+  }
+  let hidden = ''
+  return {
+    redraw,
+    /** Results of an older plan stay, greyed, until the new ones come. */
+    showResults: () => {
+      plants.canvas.classList.toggle('is-outdated', store.getState().results.report.status === 'running')
+      plants.redraw()
+    },
+    redrawGround: () => ground.redraw(),
+    /** What is under way moves with every pointer event; the plan under it changes only as things leave it and come back. */
+    follow: () => {
+      const now = (ghostNow()?.hidden ?? []).join(' ')
+      if (now === hidden) ghost.redraw()
+      else redraw()
+      hidden = now
+    },
+    repalette: () => {
+      // The theme is set on the page after the store has changed: read its colours in the next frame.
+      requestAnimationFrame(() => {
+        palette = null
+        ground.redraw()
+        redraw()
+      })
+    },
+  }
+}
+
+/** Where the grid counts from: asked once for each plan, so that it does not creep while things are drawn. */
+function originOfGrid(store: PlannerStore): () => LngLat {
+  let known: { readonly planId: string | null; readonly at: LngLat } | null = null
+  return () => {
+    const { plan, planId } = store.getState().document
+    if (plan === null) return nowhere
+    if (known === null || known.planId !== planId) known = { planId, at: homeOf(plan) }
+    return known.at
+  }
+}
+
+/** Fits the whole plan, or the place it was started at where nothing is drawn yet. */
+function showWhole(map: LeafletMap, plan: Plan | null): void {
+  if (plan === null) return
+  const positions = plan.features.flatMap(feature => [...positionsOf(feature.geometry)])
+  if (positions.length === 0) {
+    const [lng, lat] = homeOf(plan)
+    map.setView([lat, lng], startZoom, { animate: false })
+    return
+  }
+  const bounds = latLngBounds(positions.map(([lng, lat]) => [lat, lng]))
+  map.fitBounds(bounds, { padding: [40, 40], maxZoom: 20, animate: false })
+}
+
+function scaleFor(map: LeafletMap, store: PlannerStore): Control.Scale {
+  const isUs = store.getState().document.plan?.units === 'us'
+  return control.scale({ position: 'bottomleft', metric: !isUs, imperial: isUs, maxWidth: 140 }).addTo(map)
+}
+
+/** Panels fold and phones turn: the map follows the size of its host. */
+function watchSize(host: HTMLElement, map: LeafletMap): () => void {
+  if (typeof ResizeObserver === 'undefined') return () => {}
+  const observer = new ResizeObserver(() => map.invalidateSize({ pan: false }))
+  observer.observe(host)
+  return () => observer.disconnect()
+}

@@ -1,0 +1,44 @@
+import type { Geometry } from '#geo/plan/plan'
+import { type Draft, emptyDraft, stepDraft, withPointer } from './draft'
+import { newFeature } from './new-feature'
+import type { HandleMark, Tool } from './tool'
+
+export type LineKind = 'row' | 'windbreak'
+
+const minimum = 2
+
+/** Draws a line point by point, straight or with bends. */
+export function drawLine(kind: LineKind): Tool<Draft> {
+  return {
+    start: emptyDraft,
+    step(state, event, context) {
+      const { draft, isFinished, isLeft } = stepDraft(state, event, context, { minimum, closes: false })
+      if (isLeft) return { state: draft, isLeft }
+      if (!isFinished) return { state: draft }
+      const { id, edit } = newFeature(kind, { type: 'LineString', coordinates: draft.points }, context)
+      return { state: { ...emptyDraft, pointer: draft.pointer }, edit, selection: [id], isDone: true }
+    },
+    ghost(draft) {
+      const coordinates = withPointer(draft)
+      const geometry: Geometry | null = coordinates.length >= 2 ? { type: 'LineString', coordinates } : null
+      return {
+        shapes: geometry ? [{ kind, geometry }] : [],
+        handles: draftHandles(draft),
+        hidden: [],
+        measure: geometry ? { kind, geometry } : null,
+        pointer: draft.pointer ?? draft.points.at(-1) ?? null,
+      }
+    },
+    status: draft => ({
+      points: draft.points.length,
+      canFinish: draft.points.length >= minimum,
+      hasVertex: false,
+    }),
+  }
+}
+
+/** The points set, and the corner that the next one would fall onto. */
+export function draftHandles({ points, snap }: Draft, first: 'first' | 'vertex' = 'vertex'): readonly HandleMark[] {
+  const marks = points.map((at, i): HandleMark => ({ at, role: i === 0 ? first : 'vertex' }))
+  return snap ? [...marks, { at: snap, role: 'snap' }] : marks
+}

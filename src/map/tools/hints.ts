@@ -1,0 +1,47 @@
+import type { Tool } from '../../state/store'
+import { counted } from '../../text/words'
+import type { ToolStatus } from './tool'
+
+const corner = 'A corner is chosen. Pull it, move it with the arrow keys, or remove it.'
+
+/** What to do next with the tool in hand, in a sentence or two; empty where nothing is under way. */
+export function hintFor(tool: Tool, { points, canFinish, hasVertex }: ToolStatus): string {
+  switch (tool) {
+    case 'select':
+      return hasVertex ? corner : ''
+    case 'plant':
+      return 'Press the map where the plant stands.'
+    case 'station':
+      return 'Press the map where the nest station is to stand.'
+    case 'mud':
+      return 'Press the map where the bees find wet mud.'
+    case 'row':
+      return lineHint('row', points, canFinish)
+    case 'windbreak':
+      return lineHint('windbreak', points, canFinish)
+    case 'block':
+      return ringHint('block', points, canFinish)
+    case 'bed':
+      return ringHint('bed', points, canFinish)
+    case 'forage':
+      return ringHint('forage area', points, canFinish)
+    case 'keepout':
+      return ringHint('ground where no station may stand', points, canFinish)
+    case 'boundary':
+      return ringHint('orchard', points, canFinish)
+    default:
+      return tool satisfies never
+  }
+}
+
+function lineHint(thing: string, points: number, canFinish: boolean): string {
+  if (points === 0) return `Press the map where the ${thing} begins.`
+  if (!canFinish) return 'Press where it ends, or where it bends.'
+  return `${counted(points, 'point')} set. Press the last one again to finish, or go on from it.`
+}
+
+function ringHint(thing: string, points: number, canFinish: boolean): string {
+  if (points === 0) return `Press the map at the first corner of the ${thing}.`
+  if (!canFinish) return `${counted(points, 'corner')} set. Press at the next one, going round.`
+  return `${counted(points, 'corner')} set. Press the first one again to finish, or go on round.`
+}

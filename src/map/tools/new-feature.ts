@@ -1,0 +1,83 @@
+import type { Edit } from '#geo/plan/edits'
+import { addFeatures, addStationInUse } from '#geo/plan/edits-features'
+import { type Feature, type FeatureKind, type Geometry, isPlanting, type Plan, type Station } from '#geo/plan/plan'
+import type { LngLat, Plane } from '#geo/space/plane'
+import { bearing, distance } from '#geo/space/shape'
+import { kindNames } from '../../text/names'
+import { capitalised } from '../../text/words'
+import type { ToolContext } from './tool'
+
+/** What a plan without plantings grows. */
+const firstCrop = 'apple'
+
+/** Nest tubes of a station that was only just drawn. */
+const firstTubes = 100
+
+/** A newly drawn thing with its name, crop and so on, and the edit that adds it. */
+export function newFeature(
+  kind: FeatureKind,
+  geometry: Geometry,
+  context: ToolContext,
+): { readonly id: string; readonly edit: Edit } {
+  const { plan, plane, year } = context
+  const id = context.newId(kind)
+  const properties = { kind, name: nextName(plan, kind), ...grownProperties(kind, geometry, plan, plane) }
+  const feature = { type: 'Feature', id, geometry, properties } as Feature
+  if (kind === 'station') return { id, edit: addStationInUse(feature as Station, year, { tubes: firstTubes }) }
+  return { id, edit: addFeatures([feature]) }
+}
+
+function grownProperties(kind: FeatureKind, geometry: Geometry, plan: Plan, plane: Plane): object {
+  switch (kind) {
+    case 'row':
+    case 'plant':
+    case 'bed':
+      return { crop: cropFor(plan, kind) }
+    case 'block': {
+      const along = geometry.type === 'Polygon' ? longestSide(geometry.coordinates[0] ?? [], plane) : 0
+      return { crop: cropFor(plan, kind), bearing: along }
+    }
+    case 'station':
+    case 'candidate':
+    case 'forage':
+    case 'mud':
+    case 'keepout':
+    case 'boundary':
+    case 'windbreak':
+      return {}
+    default:
+      return kind satisfies never
+  }
+}
+
+/** The crop drawn last; beds grow what other beds grow before they grow what the trees are. */
+export function cropFor(plan: Plan, kind: FeatureKind): string {
+  const crops = plan.features.filter(isPlanting)
+  const alike = crops.filter(({ properties }) => (properties.kind === 'bed') === (kind === 'bed'))
+  return (alike.at(-1) ?? crops.at(-1))?.properties.crop ?? firstCrop
+}
+
+/** Direction of an outline's longest side, degrees clockwise from north, 0 to 180, to a tenth. */
+export function longestSide(ring: readonly LngLat[], plane: Plane): number {
+  const corners = ring.map(at => plane.toMetres(at))
+  let longest = 0
+  let along = 0
+  for (let i = 1; i < corners.length; i += 1) {
+    const length = distance(corners[i - 1]!, corners[i]!)
+    // A rectangle's two long sides differ by rounding only: the first one counts.
+    if (length <= longest * (1 + 1e-6)) continue
+    longest = length
+    along = bearing(corners[i - 1]!, corners[i]!)
+  }
+  return (Math.round((along % 180) * 10) / 10) % 180
+}
+
+/** "Row 4" where the plan has rows up to "Row 3". */
+export function nextName(plan: Plan, kind: FeatureKind): string {
+  const word = capitalised(kindNames[kind].one)
+  const form = new RegExp(`^${word} (\\d+)$`)
+  const highest = plan.features.reduce((most, { properties }) => {
+    return Math.max(most, Number(form.exec(properties.name ?? '')?.[1] ?? 0))
+  }, 0)
+  return `${word} ${highest + 1}`
+}

@@ -1,0 +1,235 @@
+import { moveFeatures, removeFeatures, type Shift, setGeometry } from '#geo/plan/edits-features'
+import type { Feature, Geometry } from '#geo/plan/plan'
+import { polygonFault, woundRight } from '#geo/space/ring'
+import { faultWords } from './draw-ring'
+import { hitAt, insideBox } from './hit'
+import { positionsOf } from './positions'
+import { selectGhost } from './select-ghost'
+import { activeOf, type Hold, heldFeatures, onlySelected, type SelectState, shifted, shiftOf } from './select-state'
+import { snapped } from './snap'
+import { type Answer, type Tool, type ToolContext, type ToolEvent, tolerance } from './tool'
+import { handleAt, handlesOf, type Vertex, vertexOf, withoutVertex, withVertex } from './vertices'
+
+type Step = Answer<SelectState>
+type EventOf<T extends ToolEvent['type']> = Extract<ToolEvent, { readonly type: T }>
+
+const start: SelectState = { hold: null, active: null }
+
+/**
+ * Chooses, moves and reshapes. Tapping chooses (with Shift adds or takes away), pulling a thing moves it, pulling a
+ * corner of the one chosen thing reshapes it, pulling with Shift from bare ground chooses all inside a box.
+ */
+export const selectTool: Tool<SelectState> = {
+  start,
+  step(state, event, context) {
+    switch (event.type) {
+      case 'press':
+        return press(state, event, context)
+      case 'drag':
+        return drag(state, event, context)
+      case 'release':
+        return release(state, event, context)
+      case 'tap':
+        return tap({ ...state, hold: null }, event, context)
+      case 'lost':
+        return { state: { ...state, hold: null } }
+      case 'cancel':
+        return cancel(state, context)
+      case 'back':
+      case 'remove':
+        return remove(state, context)
+      case 'finish':
+        return nextCorner(state, event.keys?.shift ? -1 : 1, context)
+      case 'nudge':
+        return nudge(state, event, context)
+      case 'hover':
+        return { state }
+      default:
+        return event satisfies never
+    }
+  },
+  ghost: selectGhost,
+  status: (state, context) => ({ points: 0, canFinish: false, hasVertex: activeOf(state, context) !== null }),
+}
+
+function press(state: SelectState, event: EventOf<'press'>, context: ToolContext): Step {
+  const hold = holdAt(event, context)
+  return hold ? { state: { ...state, hold }, isCaptured: true } : { state: { ...state, hold: null } }
+}
+
+function holdAt(event: EventOf<'press'>, context: ToolContext): Hold | null {
+  const { at, pixel, keys, pointer } = event
+  const only = onlySelected(context)
+  const handle = only && !keys.shift ? handleAt(only, pixel, context, tolerance(pointer)) : null
+  if (only && handle) return { type: 'corner', id: only.id, handle, at: null, snap: null }
+  const feature = hitAt(pixel, context, tolerance(pointer))
+  if (feature && canGrasp(feature, event, context)) {
+    const ids = context.selection.includes(feature.id) ? context.selection : [feature.id]
+    return { type: 'move', ids, from: at, to: null }
+  }
+  if (feature === null && keys.shift && pointer !== 'touch')
+    return { type: 'box', from: at, fromPixel: pixel, to: null }
+  return null
+}
+
+/**
+ * What is chosen can always be pulled. Of the rest only what is small: a press inside an outline, or of a finger on a
+ * row, is far more often meant for the map than for the thing.
+ */
+function canGrasp({ id, geometry }: Feature, { pointer }: EventOf<'press'>, context: ToolContext): boolean {
+  if (context.selection.includes(id)) return true
+  switch (geometry.type) {
+    case 'Point':
+      return true
+    case 'MultiPoint':
+    case 'LineString':
+      return pointer !== 'touch'
+    case 'Polygon':
+      return false
+    default:
+      return geometry satisfies never
+  }
+}
+
+function drag(state: SelectState, event: EventOf<'drag'>, context: ToolContext): Step {
+  const { hold } = state
+  if (hold === null || heldFeatures(hold, context) === null) return { state: { ...state, hold: null } }
+  switch (hold.type) {
+    case 'move': {
+      const moved = { ...hold, to: event.at }
+      const station = stationUnderWay(moved, context)
+      return { state: { ...state, hold: moved }, isCaptured: true, ...(station ? { station } : {}) }
+    }
+    case 'corner': {
+      const snap = snapped(event, context, hold.id)
+      return { state: { ...state, hold: { ...hold, at: snap ?? event.at, snap } }, isCaptured: true }
+    }
+    case 'box':
+      return { state: { ...state, hold: { ...hold, to: event.at } }, isCaptured: true }
+    default:
+      return hold satisfies never
+  }
+}
+
+function stationUnderWay(hold: Extract<Hold, { type: 'move' }>, context: ToolContext): Step['station'] | null {
+  const [feature, ...others] = heldFeatures(hold, context) ?? []
+  if (feature?.properties.kind !== 'station' || others.length > 0) return null
+  const at = positionsOf(shifted(feature.geometry, shiftOf(hold)))[0]
+  return at ? { id: feature.id, at } : null
+}
+
+function release(state: SelectState, event: EventOf<'release'>, context: ToolContext): Step {
+  const { hold } = drag(state, { ...event, type: 'drag' }, context).state
+  const free: SelectState = { ...state, hold: null }
+  if (hold === null) return { state: free }
+  switch (hold.type) {
+    case 'move':
+      return { state: free, edit: moveFeatures(hold.ids, shiftOf(hold)), selection: hold.ids }
+    case 'corner': {
+      const feature = onlySelected(context)
+      if (feature?.id !== hold.id || hold.at === null) return { state: free }
+      const active = { id: hold.id, vertex: vertexOf(hold.handle) }
+      return reshaped({ hold: null, active }, feature, withVertex(feature.geometry, hold.handle, hold.at), state)
+    }
+    case 'box': {
+      const inside = insideBox(hold.fromPixel, event.pixel, context)
+      return { state: free, selection: [...new Set([...context.selection, ...inside])] }
+    }
+    default:
+      return hold satisfies never
+  }
+}
+
+/** A new shape, unless it bounds no area any more: then all stays as it was. */
+function reshaped(state: SelectState, feature: Feature, geometry: Geometry, before: SelectState, key?: string): Step {
+  if (geometry.type !== 'Polygon') return { state, edit: setGeometry(feature.id, geometry, key) }
+  const fault = polygonFault(geometry.coordinates)
+  if (fault) {
+    return { state: { ...before, hold: null }, notice: `${faultWords[fault.fault]} It was left as it was.` }
+  }
+  const coordinates = woundRight(geometry.coordinates)
+  // Turned round, the corners have other numbers, and the chosen one would be another corner.
+  const isTurned = coordinates.some((ring, i) => ring !== geometry.coordinates[i])
+  const kept = isTurned ? { ...state, active: null } : state
+  return { state: kept, edit: setGeometry(feature.id, { type: 'Polygon', coordinates }, key) }
+}
+
+function tap(state: SelectState, event: EventOf<'tap'>, context: ToolContext): Step {
+  const { pixel, keys, pointer } = event
+  const only = onlySelected(context)
+  const handle = only && !keys.shift ? handleAt(only, pixel, context, tolerance(pointer)) : null
+  if (only && handle) {
+    const active = { id: only.id, vertex: vertexOf(handle) }
+    if (!handle.isMidpoint) return { state: { ...state, active } }
+    return reshaped({ ...state, active }, only, withVertex(only.geometry, handle, handle.at), state)
+  }
+  const free: SelectState = { ...state, active: null }
+  const hit = hitAt(pixel, context, tolerance(pointer))
+  if (!keys.shift) return { state: free, selection: hit ? [hit.id] : [] }
+  if (hit === null) return { state: free }
+  const { selection } = context
+  const isIn = selection.includes(hit.id)
+  return { state: free, selection: isIn ? selection.filter(id => id !== hit.id) : [...selection, hit.id] }
+}
+
+/** What is under way goes first, then the chosen corner, then the choice itself. */
+function cancel(state: SelectState, context: ToolContext): Step {
+  if (state.hold) return { state: { ...state, hold: null } }
+  if (activeOf(state, context)) return { state: start }
+  return { state: start, selection: [] }
+}
+
+function remove(state: SelectState, context: ToolContext): Step {
+  if (state.hold) return { state }
+  const active = activeOf(state, context)
+  if (active) {
+    const geometry = withoutVertex(active.feature.geometry, active.vertex)
+    if (geometry) return reshaped(start, active.feature, geometry, state)
+    const least = active.feature.geometry.type === 'Polygon' ? 'three corners' : 'two ends'
+    return { state, notice: `It needs its ${least}; press Escape to let the corner go.` }
+  }
+  if (context.selection.length === 0) return { state }
+  return { state: start, edit: removeFeatures(context.selection), selection: [] }
+}
+
+/** From corner to corner of the one chosen thing, for those who work without a pointer. */
+function nextCorner(state: SelectState, step: 1 | -1, context: ToolContext): Step {
+  const only = onlySelected(context)
+  if (only === null || state.hold) return { state }
+  const corners = handlesOf(only.geometry).filter(({ isMidpoint }) => !isMidpoint)
+  if (corners.length === 0) return { state }
+  const active = activeOf(state, context)?.vertex
+  const now = active ? corners.findIndex(({ part, index }) => part === active.part && index === active.index) : -1
+  const next = now < 0 ? (step > 0 ? 0 : corners.length - 1) : (now + step + corners.length) % corners.length
+  const { part, index } = corners[next]!
+  return { state: { ...state, active: { id: only.id, vertex: { part, index, isMidpoint: false } } } }
+}
+
+function nudge(state: SelectState, { by, key }: EventOf<'nudge'>, context: ToolContext): Step {
+  if (state.hold || context.selection.length === 0) return { state }
+  const active = activeOf(state, context)
+  if (active) {
+    const { feature, vertex } = active
+    const { x, y } = context.plane.toMetres(cornerOf(feature, vertex))
+    const at = context.plane.toLngLat({ x: x + by.x, y: y + by.y })
+    return reshaped(state, feature, withVertex(feature.geometry, vertex, at), state, key)
+  }
+  return { state, edit: moveFeatures(context.selection, stepOf(by, context), key) }
+}
+
+function cornerOf(feature: Feature, vertex: Vertex): ReturnType<typeof positionsOf>[number] {
+  const handle = handlesOf(feature.geometry).find(
+    ({ part, index, isMidpoint }) => part === vertex.part && index === vertex.index && !isMidpoint,
+  )
+  if (handle === undefined) throw new RangeError(`${feature.id} has no corner ${vertex.index}`)
+  return handle.at
+}
+
+/** Metres as degrees, where the chosen things are. */
+function stepOf(by: { readonly x: number; readonly y: number }, { plan, plane, selection }: ToolContext): Shift {
+  const feature = plan.features.find(({ id }) => id === selection[0])
+  const from = feature ? (positionsOf(feature.geometry)[0] ?? plane.centre) : plane.centre
+  const { x, y } = plane.toMetres(from)
+  const to = plane.toLngLat({ x: x + by.x, y: y + by.y })
+  return { lng: to[0] - from[0], lat: to[1] - from[1] }
+}

@@ -1,0 +1,115 @@
+import type { Edit } from '#geo/plan/edits'
+import type { Feature, FeatureKind, Geometry, Plan } from '#geo/plan/plan'
+import type { LngLat, Metres, Plane } from '#geo/space/plane'
+
+/** Position on the screen, CSS pixels from the top left of the map. */
+export type Pixel = { readonly x: number; readonly y: number }
+
+export type PointerKind = 'mouse' | 'touch' | 'pen' | 'keyboard'
+
+export type Keys = { readonly shift: boolean; readonly alt: boolean }
+
+type Pointed<T extends string> = {
+  readonly type: T
+  readonly at: LngLat
+  readonly pixel: Pixel
+  readonly keys: Keys
+  readonly pointer: PointerKind
+}
+
+/**
+ * What a person did. A press that stays where it is becomes a tap; a press that a tool captures and that moves becomes
+ * drags and a release; a press that no tool captures moves the map and is not heard of again.
+ */
+export type ToolEvent =
+  | Pointed<'press'>
+  | Pointed<'drag'>
+  | Pointed<'release'>
+  | Pointed<'hover'>
+  | (Pointed<'tap'> & { readonly count: 1 | 2 })
+  /** The press ended without meaning anything: a second finger, a lost pointer. */
+  | { readonly type: 'lost' }
+  | { readonly type: 'finish'; readonly keys?: Keys }
+  | { readonly type: 'cancel' | 'back' | 'remove' }
+  /** Move what is chosen by metres east and north; steps with the same key are one step of undo. */
+  | { readonly type: 'nudge'; readonly by: Metres; readonly key: string }
+
+/** What a tool may ask about the world; all of it a function of the plan and the view. */
+export type ToolContext = {
+  readonly plan: Plan
+  readonly year: number
+  readonly selection: readonly string[]
+  readonly plane: Plane
+  toPixel(at: LngLat): Pixel
+  /** Metres in the row and between rows that a crop has by default; null where it is not known. */
+  spacingOf(crop: string): { readonly spacing: number; readonly rowSpacing: number } | null
+  newId(kind: FeatureKind): string
+}
+
+/** What came of an event. Everything but `state` is optional. */
+export type Answer<S> = {
+  readonly state: S
+  readonly edit?: Edit
+  /** Ids to select from now on. */
+  readonly selection?: readonly string[]
+  /** The tool has done its work. */
+  readonly isDone?: boolean
+  /** There was nothing to cancel: the tool is to be put down. */
+  readonly isLeft?: boolean
+  /** The press belongs to the tool: the map must not move with it. */
+  readonly isCaptured?: boolean
+  /** A single station under way, for live results. */
+  readonly station?: { readonly id: string; readonly at: LngLat }
+  /** A sentence to show. */
+  readonly notice?: string
+}
+
+export type HandleMark = { readonly at: LngLat; readonly role: 'vertex' | 'midpoint' | 'active' | 'snap' | 'first' }
+
+/** What is drawn over the plan while something is under way. */
+export type Ghost = {
+  readonly shapes: readonly { readonly kind: FeatureKind; readonly geometry: Geometry; readonly name?: string }[]
+  readonly handles: readonly HandleMark[]
+  /** Features of the plan that the ghost stands for and that are not drawn meanwhile. */
+  readonly hidden: readonly string[]
+  /** What to measure beside the pointer. */
+  readonly measure: { readonly kind: FeatureKind; readonly geometry: Geometry; readonly feature?: Feature } | null
+  readonly pointer: LngLat | null
+  /** Corners of a selection box. */
+  readonly box?: readonly [LngLat, LngLat]
+}
+
+/** A tool: a pure step from state and event to a new state, and a picture of the state. */
+export type Tool<S> = {
+  readonly start: S
+  step(state: S, event: ToolEvent, context: ToolContext): Answer<S>
+  ghost(state: S, context: ToolContext): Ghost | null
+  /** Points set so far; what can be finished, taken off or removed now. */
+  status(state: S, context: ToolContext): ToolStatus
+}
+
+export type ToolStatus = {
+  readonly points: number
+  readonly canFinish: boolean
+  /** A corner is chosen and can be removed. */
+  readonly hasVertex: boolean
+}
+
+/** How near counts as "on it", pixels: fingers cover more than mice. */
+export function tolerance(pointer: PointerKind): number {
+  switch (pointer) {
+    case 'touch':
+      return 22
+    case 'keyboard':
+      return 4
+    case 'mouse':
+    case 'pen':
+      return 10
+    default:
+      return pointer satisfies never
+  }
+}
+
+export function pixelDistance(a: Pixel, b: Pixel): number {
+  return Math.hypot(a.x - b.x, a.y - b.y)
+}

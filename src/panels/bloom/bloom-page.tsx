@@ -1,0 +1,132 @@
+import { useMemo } from 'react'
+import { compose } from '#geo/plan/edits'
+import { setBloom } from '#geo/plan/edits-seasons'
+import { isForage, isPresent, type Plan } from '#geo/plan/plan'
+import { Chart } from '../../parts/chart'
+import { Disclosure } from '../../parts/disclosure'
+import { cropsIn, forages, plantingsIn, bloomOf as selectBloom, stations, stationsInUse } from '../../state/selectors'
+import { counted, listed } from '../../text/words'
+import { useEdit, usePlan, useYear } from '../hooks'
+import { bandsSummary, seasonBands } from '../season-bands'
+import { cropTitle } from '../titles'
+import { BandTable } from './band-table'
+import { defaultForCrop } from './bloom-defaults'
+import { CropBloom } from './crop-bloom'
+import { OwnBloom } from './own-bloom'
+import { StationUse } from './station-use'
+import './bloom.css'
+
+/** When things bloom, which stations are in use, and what is set out there. */
+export function BloomPage() {
+  const plan = usePlan()
+  const year = useYear()
+  const bands = useMemo(() => seasonBands(plan, year), [plan, year])
+  const crops = cropsIn(plan, year)
+  const meadows = forages(plan).filter(forage => isForage(forage) && isPresent(forage, year))
+  const all = stations(plan)
+  return (
+    <div className="page">
+      <p className="lead">{bloomSentence(plan, year)}</p>
+      <MissingBloom />
+      {bands.blooms.length + bands.flights.length > 0 ? (
+        <section className="stack" aria-label={`Bloom and flight in ${year}`}>
+          <Chart
+            title={`Bloom and flight in ${year}`}
+            summary={bandsSummary(bands, year)}
+            bands={[...bands.blooms, ...bands.flights]}
+            from={bands.from}
+            to={bands.to}
+            year={year}
+          />
+          <p className="aside-note">
+            Filled: how far a bloom is open. Hatched: females at work, against the station’s own peak.
+          </p>
+          <Disclosure summary="The same as a table">
+            <BandTable bands={bands} year={year} />
+          </Disclosure>
+        </section>
+      ) : null}
+      <section className="stack" aria-labelledby="blooms">
+        <h2 id="blooms">Bloom in {year}</h2>
+        {crops.length === 0 ? <p>Draw a planting first; its crop is listed here then.</p> : null}
+        {crops.map(crop => (
+          <CropBloom key={`${crop} ${year}`} crop={crop} />
+        ))}
+        {meadows.map(forage => (
+          <OwnBloom key={`${forage.id} ${year}`} feature={forage} />
+        ))}
+      </section>
+      <section className="stack" aria-labelledby="stations">
+        <h2 id="stations">Stations in {year}</h2>
+        {all.length === 0 ? (
+          <p>No nest station stands yet. Put one on the map, or type its position under Ground.</p>
+        ) : null}
+        {all.map(station => (
+          <StationUse key={`${station.id} ${year}`} station={station} />
+        ))}
+      </section>
+    </div>
+  )
+}
+
+/** Crops in use without bloom: what to do about it, in one press. */
+function MissingBloom() {
+  const plan = usePlan()
+  const year = useYear()
+  const edit = useEdit()
+  const missing = cropsWithoutBloom(plan, year)
+  if (missing.length === 0) return null
+  const known = missing.flatMap(crop => {
+    const found = defaultForCrop(plan, year, crop)
+    return found ? [{ crop, bloom: found.bloom }] : []
+  })
+  const setAll = () =>
+    edit(
+      compose(
+        `Set default bloom of ${counted(known.length, 'crop')}`,
+        known.map(({ crop, bloom }) => setBloom(year, crop, bloom)),
+      ),
+    )
+  const names = listed(missing.map(crop => cropTitle(plan, crop)))
+  return (
+    <div className="call-box">
+      <p>
+        {names} {missing.length === 1 ? 'has' : 'have'} no bloom dates for {year}, so nothing can be counted for{' '}
+        {missing.length === 1 ? 'it' : 'them'}.
+      </p>
+      {known.length > 0 ? (
+        <>
+          <button type="button" className="first" onClick={setAll}>
+            Set the default dates for {known.length === 1 ? 'it' : `all ${known.length}`}
+          </button>
+          <p className="aside-note">
+            Defaults are a place to start: years lie weeks apart. Put in the dates that you see.
+          </p>
+        </>
+      ) : null}
+    </div>
+  )
+}
+
+/** Crops that at least one planting of the season needs dates of. */
+export function cropsWithoutBloom(plan: Plan, year: number): readonly string[] {
+  const waiting = plantingsIn(plan, year).filter(planting => selectBloom(plan, year, planting) === undefined)
+  return [...new Set(waiting.map(({ properties }) => properties.crop))]
+}
+
+/** What blooms, and from where bees fly, in one sentence. */
+export function bloomSentence(plan: Plan, year: number): string {
+  const crops = cropsIn(plan, year)
+  if (crops.length === 0) return `Nothing that blooms stands there in ${year}.`
+  const missing = cropsWithoutBloom(plan, year).length
+  const dated =
+    missing === 0
+      ? crops.length === 1
+        ? 'The crop has its bloom dates'
+        : `All ${crops.length} crops have their bloom dates`
+      : `${crops.length - missing} of ${counted(crops.length, 'crop')} ${crops.length - missing === 1 ? 'has' : 'have'} bloom dates`
+  const used = stationsInUse(plan, year)
+  const { flights } = seasonBands(plan, year)
+  if (used.length === 0) return `${dated}; no station is in use in ${year}.`
+  return `${dated}; bees fly from ${flights.length} of ${counted(used.length, 'station')} in use in ${year}.`
+}

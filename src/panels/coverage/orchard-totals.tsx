@@ -1,0 +1,59 @@
+import type { OrchardResult } from '#geo/report/report'
+import { about, dateText } from '../../text/words'
+import { Estimate, Explained, useRanges, VerdictFigure } from './figures'
+
+/** The orchard as a whole, and its busiest day: the most females wanted at once. */
+export function OrchardTotals({ orchard }: { readonly orchard: OrchardResult }) {
+  const ranges = useRanges()?.orchard
+  const { wanted, supplied, shortBy, busiestDay } = orchard
+  return (
+    <section className="stack" aria-labelledby="orchard">
+      <h2 id="orchard">The orchard</h2>
+      <dl className="verdicts">
+        <VerdictFigure label="In reach" share={orchard.reach} figure="reach" id={null} />
+        <VerdictFigure
+          label="In number"
+          share={orchard.coverage}
+          figure="coverage"
+          id={null}
+          range={ranges?.coverage ?? null}
+        />
+      </dl>
+      <dl className="numbers">
+        <div>
+          <dt>Wanted, all added up</dt>
+          <dd>
+            <Explained figure="wanted" id={null} label="females wanted in all">
+              <Estimate value={wanted} range={ranges?.wanted} />
+            </Explained>
+          </dd>
+        </div>
+        <div>
+          <dt>Supplied</dt>
+          <dd>
+            <Explained figure="supplied" id={null} label="females supplied in all">
+              <Estimate value={supplied} range={ranges?.supplied} />
+            </Explained>
+          </dd>
+        </div>
+        <div>
+          <dt>Short by</dt>
+          <dd>
+            <Explained figure="shortBy" id={null} label="females short in all">
+              <Estimate value={shortBy} />
+            </Explained>
+          </dd>
+        </div>
+      </dl>
+      {busiestDay === null ? null : (
+        <p>
+          Most are wanted at once on {dateText(busiestDay.date)}:{' '}
+          <Explained figure="busiestDay" id={null} label="females wanted on the busiest day">
+            {about(busiestDay.wanted)} females
+          </Explained>
+          . One female serves one bloom after another, so plan for that day, not for all plantings added up.
+        </p>
+      )}
+    </section>
+  )
+}

@@ -1,0 +1,25 @@
+import { remedies } from '#geo/coverage/limits'
+import type { Limit, PlantingResult } from '#geo/report/report'
+import { type Remedy, remedyNames } from '../../text/names'
+
+export type Gain = { readonly remedy: Remedy; readonly name: string; readonly gain: number }
+
+/** What each remedy would add to a planting's coverage, largest first; empty while it is not worked out. */
+export function gainsOf({ gains }: PlantingResult): readonly Gain[] {
+  return remedies
+    .flatMap(remedy => {
+      const gain = gains[remedy]
+      return gain === null ? [] : [{ remedy, name: remedyNames[remedy], gain }]
+    })
+    .sort((a, b) => b.gain - a.gain)
+}
+
+/** What a grower can do about each limit. */
+export const advice: Readonly<Record<Limit, string>> = {
+  distance: 'Put a station nearer to it, or move one towards it before bees nest there.',
+  timing: 'Set a batch out so that its flight meets this bloom: see Bloom and flight for the best day.',
+  numbers: 'Set out more cocoons at the stations near it, with tubes for them.',
+  competition: 'Other blossom takes the bees’ time. More bees help; so does mowing what flowers below the trees.',
+  unserved: 'No station with bees lies within flying range. Put one up, or set cocoons out at one nearby.',
+  none: 'Nothing that was tried would help much.',
+}

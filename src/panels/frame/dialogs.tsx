@@ -1,0 +1,49 @@
+import { Caution } from '../../parts/caution'
+import { Dialog } from '../../parts/dialog'
+import type { CautionKey } from '../../text/cautions'
+import { cautions } from '../../text/cautions'
+import { PlansDialog, RestoreDialog } from '../first/plans-dialogs'
+import { useShell } from '../shell'
+import { About } from '../texts/about'
+import { GroundDialog } from './ground-dialog'
+import { PlanDialog } from './plan-dialog'
+import { SeasonDialog } from './season-dialog'
+
+/** The dialog that is asked for, if any. */
+export function Dialogs() {
+  const { dialog, showDialog } = useShell()
+  const close = () => showDialog(null)
+  switch (dialog) {
+    case null:
+      return null
+    case 'plans':
+      return <PlansDialog onClose={close} />
+    case 'restore':
+      return <RestoreDialog onClose={close} />
+    case 'season':
+      return <SeasonDialog onClose={close} />
+    case 'ground':
+      return <GroundDialog onClose={close} />
+    case 'details':
+      return <PlanDialog onClose={close} />
+    case 'about':
+      return (
+        <Dialog title="How it works" onClose={close}>
+          <About />
+        </Dialog>
+      )
+    case 'cautions':
+      return (
+        <Dialog title="Cautions" onClose={close}>
+          {(Object.keys(cautions) as CautionKey[]).map(key => (
+            <section className="stack" key={key}>
+              <h3>{cautions[key].title}</h3>
+              <Caution about={key} />
+            </section>
+          ))}
+        </Dialog>
+      )
+    default:
+      return dialog satisfies never
+  }
+}

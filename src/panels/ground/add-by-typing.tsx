@@ -1,0 +1,226 @@
+import { type FormEvent, useState } from 'react'
+import { featureLimits } from '#geo/plan/limits'
+import type { FeatureKind } from '#geo/plan/plan'
+import type { LngLat } from '#geo/space/plane'
+import { ChoiceField } from '../../parts/choice-field'
+import { NumberField } from '../../parts/number-field'
+import { TextField } from '../../parts/text-field'
+import { notify, select, setView } from '../../state/actions'
+import { selectedFeatures, settingsOf } from '../../state/selectors'
+import { usePlanner, usePlannerStore } from '../../state/use-planner'
+import { kindNames } from '../../text/names'
+import { capitalised, compassWord, counted } from '../../text/words'
+import { useEdit, usePlan, useYear } from '../hooks'
+import { titleOf } from '../titles'
+import { addedBy, type Draft, emptyDraft, shapeOf } from './add-draft'
+import { CropChoice } from './crop-choice'
+import { kindOrder } from './kind-order'
+import { PositionField } from './position-field'
+import { positionHint, TypingChoice, useFrame } from './typing-choice'
+
+const lengthLimit = { low: 0, high: 20_000, isAbove: true } as const
+const rowsLimit = { low: 1, high: 500, isWhole: true } as const
+const bearingLimit = { low: -360, high: 360 } as const
+
+/** Adds any kind of thing without the map: by a start, a length, a bearing and so on, or by a list of corners. */
+export function AddByTyping() {
+  const store = usePlannerStore()
+  const plan = usePlan()
+  const year = useYear()
+  const edit = useEdit()
+  const frame = useFrame()
+  const [draft, setDraft] = useState<Draft>(emptyDraft)
+  const [fault, setFault] = useState<string | null>(null)
+  const change = (patch: Partial<Draft>) => {
+    setFault(null)
+    setDraft(before => ({ ...before, ...patch }))
+  }
+  const { kind } = draft
+  const shape = shapeOf(kind)
+  const crop = settingsOf(plan).crops[draft.crop]
+  const isPlanting = kind === 'row' || kind === 'block' || kind === 'plant' || kind === 'bed'
+  const hasRows = kind === 'row' || kind === 'block'
+  const add = (event: FormEvent) => {
+    event.preventDefault()
+    const added = addedBy(draft, plan, { year, frame, rowSpacing: crop?.rowSpacing ?? 4 })
+    if (!added.ok) return setFault(added.why)
+    edit(added.value.edit)
+    select(store, added.value.ids)
+    if (plan.features.length === 0) setView(store, { focusRequest: store.getState().view.focusRequest + 1 })
+    const names = kindNames[kind]
+    notify(store, `Added ${counted(added.value.ids.length, names.one, names.many)}.`)
+    setDraft({ ...draft, name: '', start: null, list: '' })
+  }
+  return (
+    <form className="stack" onSubmit={add}>
+      <ChoiceField
+        label="What"
+        value={kind}
+        choices={kindOrder.map(value => ({ value, name: capitalised(kindNames[value].one) }))}
+        onCommit={(next: FeatureKind) => change({ kind: next, isList: false })}
+      />
+      <TextField
+        label="Name"
+        value={draft.name}
+        onCommit={name => change({ name })}
+        note="Left empty, it gets the next number."
+      />
+      {isPlanting ? <CropChoice value={draft.crop} onCommit={next => change({ crop: next })} /> : null}
+      <TypingChoice />
+      {shape === 'point' ? null : (
+        <label className="option">
+          <input type="checkbox" checked={draft.isList} onChange={event => change({ isList: event.target.checked })} />
+          By a list of corners
+        </label>
+      )}
+      {draft.isList && shape !== 'point' ? (
+        <CornerList draft={draft} onChange={change} hint={positionHint(frame)} />
+      ) : (
+        <div className="fields">
+          <div className="wide">
+            <PositionField
+              label={shape === 'point' ? 'Position' : shape === 'line' ? 'Start' : 'First corner'}
+              value={draft.start}
+              onCommit={start => change({ start })}
+            />
+            <FromSelected onTake={start => change({ start })} />
+          </div>
+          {shape === 'point' ? null : (
+            <>
+              <NumberField
+                label={shape === 'line' ? 'Length' : kind === 'block' ? 'Length along the rows' : 'Length'}
+                quantity="length"
+                value={draft.length}
+                limit={lengthLimit}
+                onCommit={length => change({ length })}
+                isRequired
+              />
+              {shape === 'area' ? (
+                <NumberField
+                  label="Width, to the right of it"
+                  quantity="length"
+                  value={draft.width}
+                  limit={lengthLimit}
+                  onCommit={width => change({ width })}
+                  isRequired
+                />
+              ) : null}
+              <NumberField
+                label="Bearing"
+                quantity="degrees"
+                value={draft.bearing}
+                limit={bearingLimit}
+                onCommit={bearing => change({ bearing: bearing ?? 0 })}
+                isRequired
+                note={`towards ${compassWord(draft.bearing)}`}
+              />
+            </>
+          )}
+        </div>
+      )}
+      {hasRows ? (
+        <div className="fields">
+          <NumberField
+            label="Spacing in the row"
+            quantity="length"
+            value={draft.spacing}
+            limit={featureLimits.row.spacing!}
+            {...(crop ? { fallback: crop.spacing } : {})}
+            onCommit={spacing => change({ spacing })}
+          />
+          <NumberField
+            label="Between rows"
+            quantity="length"
+            value={draft.rowSpacing}
+            limit={featureLimits.row.rowSpacing!}
+            {...(crop ? { fallback: crop.rowSpacing } : {})}
+            onCommit={rowSpacing => change({ rowSpacing })}
+          />
+          {kind === 'row' ? (
+            <>
+              <NumberField
+                label="Number of plants"
+                value={draft.count}
+                limit={{ low: 1, high: 100_000, isWhole: true }}
+                onCommit={count => change({ count })}
+                note="Left empty, it follows from length and spacing."
+              />
+              {draft.isList ? null : (
+                <NumberField
+                  label="Rows side by side"
+                  value={draft.rows}
+                  limit={rowsLimit}
+                  onCommit={rows => change({ rows: rows ?? 1 })}
+                  isRequired
+                  note="Each to the right of the one before."
+                />
+              )}
+            </>
+          ) : null}
+        </div>
+      ) : null}
+      {fault === null ? null : (
+        <p className="field-fault" role="alert">
+          {fault}
+        </p>
+      )}
+      <div>
+        <button type="submit" className="first">
+          Add {kind === 'row' && draft.rows > 1 && !draft.isList ? `${draft.rows} rows` : `the ${kindNames[kind].one}`}
+        </button>
+      </div>
+    </form>
+  )
+}
+
+type CornerListProps = {
+  readonly draft: Draft
+  readonly onChange: (patch: Partial<Draft>) => void
+  readonly hint: string
+}
+
+function CornerList({ draft, onChange, hint }: CornerListProps) {
+  return (
+    <div className="field">
+      <label htmlFor="corners">Corners, one a line: {hint}</label>
+      <textarea
+        id="corners"
+        rows={5}
+        value={draft.list}
+        placeholder={'0, 0\n0, 92\n20, 92\n20, 0'}
+        onChange={event => onChange({ list: event.target.value })}
+      />
+    </div>
+  )
+}
+
+/** Takes a position from what is selected: a station's, or either end of a line. */
+function FromSelected({ onTake }: { readonly onTake: (at: LngLat) => void }) {
+  const [feature, ...more] = usePlanner(selectedFeatures)
+  if (feature === undefined || more.length > 0) return null
+  const { geometry } = feature
+  if (geometry.type === 'Point') {
+    return (
+      <button type="button" className="quiet" onClick={() => onTake(geometry.coordinates)}>
+        From {titleOf(feature)}
+      </button>
+    )
+  }
+  if (geometry.type !== 'LineString') return null
+  const [first] = geometry.coordinates
+  const last = geometry.coordinates.at(-1)
+  return (
+    <div className="actions">
+      {first ? (
+        <button type="button" className="quiet" onClick={() => onTake(first)}>
+          From the start of {titleOf(feature)}
+        </button>
+      ) : null}
+      {last ? (
+        <button type="button" className="quiet" onClick={() => onTake(last)}>
+          From the end of {titleOf(feature)}
+        </button>
+      ) : null}
+    </div>
+  )
+}

@@ -1,0 +1,56 @@
+import { type Problem, problemText, type Severity } from '#geo/problem'
+
+const severityNames: Readonly<Record<Severity, string>> = {
+  error: 'Stops the count',
+  warning: 'Doubtful',
+  note: 'Note',
+}
+
+/** Full, half or empty square beside the word, so that severity needs no colour. */
+export function SeverityMark({ severity }: { readonly severity: Severity }) {
+  return (
+    <span className={`severity severity-${severity}`}>
+      <svg viewBox="0 0 14 14" width="14" height="14" aria-hidden="true">
+        <rect
+          x="2"
+          y="2"
+          width="10"
+          height="10"
+          fill={severity === 'error' ? 'currentColor' : 'none'}
+          stroke="currentColor"
+          strokeWidth="1.6"
+        />
+        {severity === 'warning' ? <path d="M2 12V2h5v10z" fill="currentColor" /> : null}
+      </svg>
+      {severityNames[severity]}
+    </span>
+  )
+}
+
+/** Problems in sentences; where a thing can be pointed at, pressing selects it. */
+export function ProblemList(props: {
+  readonly problems: readonly Problem[]
+  readonly nameOf?: (id: string) => string | null
+  readonly onSelect?: (id: string) => void
+}) {
+  const { problems, nameOf, onSelect } = props
+  return (
+    <ul className="plain-list problem-list">
+      {problems.map((problem, i) => {
+        const name = nameOf?.(problem.at) ?? null
+        return (
+          // biome-ignore lint/suspicious/noArrayIndexKey: two equal problems are told apart by nothing else
+          <li key={`${problem.code} ${problem.at} ${i}`} className="problem">
+            <SeverityMark severity={problem.severity} />
+            <p>{problemText(problem)}</p>
+            {name !== null && onSelect ? (
+              <button type="button" className="link" onClick={() => onSelect(problem.at)}>
+                Show {name}
+              </button>
+            ) : null}
+          </li>
+        )
+      })}
+    </ul>
+  )
+}

@@ -1,0 +1,24 @@
+import { nameOf } from '#geo/plan/plan'
+import { select, setView } from '../state/actions'
+import { featureById } from '../state/selectors'
+import { usePlannerStore } from '../state/use-planner'
+import { usePlan } from './hooks'
+import { useProblems } from './problem-badge'
+import { ProblemList } from './problem-list'
+
+/** Everything that stands in the way of a sound result, in sentences. */
+export function ProblemsView() {
+  const store = usePlannerStore()
+  const plan = usePlan()
+  const problems = useProblems()
+  const show = (id: string) => {
+    select(store, [id])
+    setView(store, { panelFolded: false })
+  }
+  if (problems.length === 0) return <p>Nothing is in the way of a result.</p>
+  const title = (id: string) => {
+    const feature = featureById(plan, id)
+    return feature ? nameOf(feature) : null
+  }
+  return <ProblemList problems={problems} nameOf={title} onSelect={show} />
+}

@@ -1,0 +1,47 @@
+import { createContext, use } from 'react'
+import type { Plan } from '#geo/plan/plan'
+import type { Outcome } from '#geo/problem'
+
+/** A plan kept on this device. `savedAt` in local words: "6 April 2026, 14:02". */
+export type KeptPlan = { readonly id: string; readonly name: string; readonly savedAt: string; readonly things: number }
+
+/** An earlier state of a plan kept on this device, and why it was kept. */
+export type RestorePoint = { readonly id: string; readonly savedAt: string; readonly why: string }
+
+/** A sample that comes with the program. */
+export type Sample = {
+  readonly id: string
+  readonly name: string
+  readonly notes: string
+  readonly open: () => Promise<Outcome<Plan>>
+}
+
+/** What the panels ask of disk and device. Every call may fail; the reason of the rejection is meant to be read. */
+export type Services = {
+  listPlans(): Promise<readonly KeptPlan[]>
+  readKeptPlan(id: string): Promise<Outcome<Plan>>
+  deletePlan(id: string): Promise<void>
+  listRestorePoints(planId: string): Promise<readonly RestorePoint[]>
+  readRestorePoint(pointId: string): Promise<Outcome<Plan>>
+  /** Keeps the plan as it is now, before something large happens to it. */
+  keepRestorePoint(planId: string, plan: Plan, why: string): Promise<void>
+  /** Asks for a file; null where nobody chose one. */
+  openFile(): Promise<Outcome<Plan> | null>
+  /** Saves as a file; the words that say what was saved where, or null where it was called off. */
+  saveFile(plan: Plan): Promise<string | null>
+  listSamples(): Promise<readonly Sample[]>
+  /** Position of the device and its accuracy in metres. */
+  locate(): Promise<{ readonly at: readonly [lng: number, lat: number]; readonly accuracy: number }>
+  /** IANA name of the device's time zone. */
+  readonly timeZone: string
+}
+
+const ServicesContext = createContext<Services | null>(null)
+
+export const ServicesProvider = ServicesContext.Provider
+
+export function useServices(): Services {
+  const services = use(ServicesContext)
+  if (services === null) throw new TypeError('useServices needs a ServicesProvider above it')
+  return services
+}

@@ -1,0 +1,38 @@
+import { cropName } from '#geo/data/settings'
+import { type Feature, type FeatureKind, isPlanting, type Plan } from '#geo/plan/plan'
+import { kindNames } from '../text/names'
+import { areaText } from '../text/units'
+import { capitalised, counted } from '../text/words'
+import { measured } from './measures'
+
+/** The name that was given, or else the kind: ids are for files. */
+export function titleOf(feature: Feature): string {
+  return feature.properties.name || `Unnamed ${kindNames[feature.properties.kind].one}`
+}
+
+/** A crop by name: the grower's own or the table's. */
+export function cropTitle(plan: Plan, id: string): string {
+  return cropName(id, plan.crops)
+}
+
+/** "Row 4" where the plan has rows up to "Row 3". */
+export function nextName(plan: Plan, kind: FeatureKind): string {
+  const word = capitalised(kindNames[kind].one)
+  const form = new RegExp(`^${word} (\\d+)$`)
+  const highest = plan.features.reduce((most, { properties }) => {
+    const number = Number(form.exec(properties.name ?? '')?.[1] ?? 0)
+    return Math.max(most, number)
+  }, 0)
+  return `${word} ${highest + 1}`
+}
+
+/** What a list says behind a thing's name: "Apple; 37 plants; 0.042 ha". */
+export function detailsOf(plan: Plan, feature: Feature): string {
+  const { plants, area } = measured(plan, feature)
+  const parts = [
+    isPlanting(feature) ? cropTitle(plan, feature.properties.crop) : '',
+    plants === null ? '' : counted(plants, 'plant'),
+    area === null ? '' : areaText(area, plan.units),
+  ]
+  return parts.filter(Boolean).join('; ')
+}

@@ -1,0 +1,56 @@
+import type { Unit } from '#geo/data/parameter'
+import type { ParameterRow } from '#geo/data/parameter-rows'
+import { beeLimits, cropLimits, type Limit, siteLimits } from '#geo/plan/limits'
+import type { Units } from '#geo/plan/plan'
+import { regionNames } from '../../text/names'
+import { quantityOf, withUnit } from '../../text/units'
+import { capitalised } from '../../text/words'
+
+type Limits = Readonly<Record<string, Limit>>
+
+const others: Readonly<Record<string, string>> = {
+  firstToFull: 'days from first to full bloom',
+  fullToEnd: 'days from full bloom to its end',
+  flowers: 'flowers in full bloom',
+  femalesPerPlant: 'females per plant, rule of thumb',
+  bloomDays: 'days from first to last flower',
+  shareOfFlowersThatMustSet: 'share of flowers that must set fruit',
+}
+
+/** What a figure is called: the words that its limits have, or those above. */
+export function parameterLabel({ group, groupId, name }: ParameterRow): string {
+  const label = limitOf(groupId, name)?.label ?? others[name]
+  if (label !== undefined) return capitalised(label)
+  const region = regionNames[name as keyof typeof regionNames]
+  if (region !== undefined) return capitalised(region)
+  const [plant = name, regionId] = name.split(' ')
+  const of = regionNames[regionId as keyof typeof regionNames]
+  return of === undefined ? `${group}: ${name}` : `${capitalised(plant.replaceAll('-', ' '))}: ${of}`
+}
+
+/** Between which bounds a grower's own value may lie; undefined where the figure cannot be one's own. */
+export function limitOf(groupId: string, name: string): Limit | undefined {
+  if (groupId === 'site') return (siteLimits as Limits)[name]
+  if (groupId.startsWith('osmia-')) return (beeLimits as Limits)[name]
+  if (groupId === 'bloom') return undefined
+  return (cropLimits as Limits)[name]
+}
+
+const nouns: Partial<Readonly<Record<Unit, string>>> = {
+  'females/ha': 'females',
+  'females/plant': 'per plant',
+  'flowers/m2': 'flowers',
+  'flowers/plant': 'per plant',
+  'flowers/m': 'flowers',
+  cells: 'cells',
+  tubes: 'tubes',
+}
+
+/** A table value in the plan's units: "618 females per ha", "90%", "67.1 m". */
+export function valueText(value: number, unit: Unit, units: Units): string {
+  const text = withUnit(value, quantityOf(unit), units)
+  const noun = nouns[unit]
+  if (noun === undefined) return text
+  const [figure, ...rest] = text.split(' ')
+  return [figure, noun, ...rest].join(' ')
+}

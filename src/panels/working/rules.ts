@@ -1,0 +1,71 @@
+import type { WorkingTopic } from '../../state/store'
+
+type Topic = WorkingTopic['figure']
+
+export const titles: Readonly<Record<Topic, string>> = {
+  coverage: 'In number: coverage',
+  reach: 'In reach',
+  timingMatch: 'In time',
+  wanted: 'Females wanted',
+  supplied: 'Females supplied',
+  shortBy: 'Short by',
+  busiestDay: 'The busiest day',
+  limit: 'What holds it back',
+  females: 'Nesting females',
+  cocoons: 'Cocoons',
+  tubes: 'Tubes',
+  rules: 'Two rules of thumb',
+}
+
+const coins =
+  'Females are counted as blue orchard bee females that nest. One of another bee counts for its effectiveness.'
+
+/** Each figure's rule in words; the formulas are those of the worked model, told without signs. */
+export const rules: Readonly<Record<Topic, readonly string[]>> = {
+  coverage: [
+    'Every plant (in beds, every square of 2 m by 2 m) wants a number of females and is supplied with a number of females. Coverage adds up what is supplied, though at no plant more than it wants, and divides by all that is wanted.',
+    'So too many bees at one end do not make up for too few at the other.',
+    coins,
+  ],
+  reach: [
+    'The share of the females wanted whose plants stand within the typical foraging radius of a station that has bees. The radius holds half of a female’s trips where blossom is even; she also flies further, less often.',
+  ],
+  timingMatch: [
+    'For each day: the share of the bloom’s open flowers that falls on it, times the females at work that day. Added up over the bloom, and set against the best that a single release on its best day could reach.',
+    'Stations near the planting weigh more than far ones. How many bees there are plays no part here.',
+  ],
+  wanted: [
+    'Ground of each plant (spacing times row spacing; in beds, the drawn area) times the crop’s stocking rate times vigour. Where a planting has its own number of females per plant, that number times vigour instead.',
+    coins,
+  ],
+  supplied: [
+    'Nesting females at each station are the female cocoons set out, times the share that emerges, times the share that stays to nest. They begin over several days and stop one by one: a mean nesting life.',
+    'On each day every female shares her visits among all open blossom in reach, in proportion to flowers, appeal and nearness; blossom that nobody drew takes its part. What falls to a planting is weighed by how much of its bloom falls on that day, and set against a well-timed female that gives the crop the share of her visits which published rates take for granted.',
+    'A female that works in one bloom after another counts in each, so this is not the number of bees there, nor a number to buy.',
+    coins,
+  ],
+  shortBy: [
+    'At every plant that is supplied with less than it wants, the difference; added up. Plants that get more than they want do not lower it.',
+  ],
+  busiestDay: [
+    'For each day, the females wanted by each planting times how far its bloom is open that day, added up; the day with the largest sum is shown.',
+    'Blooms that follow one another can be served by the same females, so this is less than all plantings added up. Stock for the busiest day, not for the sum.',
+  ],
+  limit: [
+    'Coverage of the planting is worked out again with one thing put right at a time, and all else as planned: nests right beside it; the flight of each station on the planting’s best days; twice the bees; no other blossom but the plantings.',
+    'The remedy that gains most names what holds it back, if it gains more than two hundredths. Where no station with bees lies in flying range, it says so instead.',
+  ],
+  females: [
+    'Female cocoons set out times the share that emerges times the share of those that stay and nest at the station. In the station’s own species.',
+  ],
+  cocoons: [
+    'Female cocoons are the nesting females divided by the share that emerges and the share that stays. Males beside them: males per female. Both are rounded up to whole cocoons.',
+  ],
+  tubes: [
+    'Nesting females times the tubes that each should find, and a share of spare tubes on top; rounded up. More tubes are offered than are filled: a full house sends females away.',
+  ],
+  rules: [
+    'A rate by area (females for each hectare or acre) comes from orchards planted densely. A number for each tree comes from gardens with large trees. On the same ground they can differ several times over; neither is hidden in the other here.',
+    'The count uses the rate by area. Give a planting its own females per plant, under Ground, to use the other.',
+  ],
+}

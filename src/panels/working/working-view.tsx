@@ -1,0 +1,89 @@
+import { useMemo } from 'react'
+import { parameterRows } from '#geo/data/parameter-rows'
+import type { WorkingTopic } from '../../state/store'
+import { enough, partlyEnough } from '../../text/verdict'
+import { percent } from '../../text/words'
+import { useRanges } from '../coverage/figures'
+import { useEvaluation, usePlan, useYear } from '../hooks'
+import { Influences } from './influences'
+import { ParameterField } from './parameter-field'
+import { type Uses, type Working, workingOf } from './workings'
+import './working.css'
+
+/** How a figure was worked out: the rule, what went in, how sure it is, and the way to change what went in. */
+export function WorkingView({ topic }: { readonly topic: WorkingTopic }) {
+  const plan = usePlan()
+  const year = useYear()
+  const ranges = useRanges()
+  const { value, isFresh } = useEvaluation()
+  const working = value === null ? null : workingOf(topic, { plan, year, report: value.report, ranges })
+  if (working === null) return <p>There is no such figure in this season’s count.</p>
+  return (
+    <div className="stack">
+      <div className={isFresh ? 'stack' : 'stack stale'}>
+        <h3>{working.title}</h3>
+        <p className="aside-note">{working.of}</p>
+        <p className="answer">{working.answer}</p>
+        {working.range === null ? null : (
+          <p>
+            Likely between {working.range.replace(' to ', ' and ')}: each figure behind it taken to both ends of its
+            range in turn, the moves put together as for causes that do not hang together.
+          </p>
+        )}
+      </div>
+      <Rule working={working} />
+      {working.given.length === 0 ? null : (
+        <dl className="numbers">
+          {working.given.map(({ label, text }) => (
+            <div key={label}>
+              <dt>{label}</dt>
+              <dd>{text}</dd>
+            </div>
+          ))}
+        </dl>
+      )}
+      {topic.figure === 'coverage' ? <Influences /> : null}
+      <UsedFigures uses={working.uses} />
+    </div>
+  )
+}
+
+function Rule({ working }: { readonly working: Working }) {
+  return (
+    <section className="stack prose" aria-label="The rule in words">
+      {working.rule.map(paragraph => (
+        <p key={paragraph}>{paragraph}</p>
+      ))}
+      {working.isVerdict ? (
+        <p>
+          From {percent(enough)} on the verdict is “yes”, from {percent(partlyEnough)} on “partly”, below that “no”. The
+          two limits are our own choice.
+        </p>
+      ) : null}
+    </section>
+  )
+}
+
+/** The table figures that went in, each to be changed on the spot. */
+function UsedFigures({ uses }: { readonly uses: Uses }) {
+  const plan = usePlan()
+  const rows = useMemo(() => parameterRows(plan), [plan])
+  const groups = [
+    ...uses.crops.map(id => ({ id, names: uses.crop })),
+    ...uses.bees.map(id => ({ id, names: uses.bee as readonly string[] })),
+    { id: 'site', names: uses.site as readonly string[] },
+  ]
+  return groups.map(({ id, names }) => {
+    const found = rows.filter(row => row.groupId === id && names.includes(row.name))
+    const [first] = found
+    if (first === undefined) return null
+    return (
+      <section key={id} className="stack" aria-label={`Figures: ${first.group}`}>
+        <h4>{first.group}</h4>
+        {found.map(row => (
+          <ParameterField key={`${row.groupId} ${row.name}`} row={row} />
+        ))}
+      </section>
+    )
+  })
+}

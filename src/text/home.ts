@@ -1,0 +1,28 @@
+import type { Plan } from '#geo/plan/plan'
+import { centreOf, type LngLat } from '#geo/space/plane'
+
+/** Where a plan without a place of its own is drawn: the bare grid, off every coast. */
+export const nowhere: LngLat = [0, 0]
+
+/**
+ * The place a plan was started at, kept in the file as the member `place` of `plan`: what the map shows while nothing is
+ * drawn yet, and the fixed point that typed metres east and north are counted from.
+ */
+export function placeOf(plan: Pick<Plan, 'besides'>): LngLat | null {
+  const kept = plan.besides.plan
+  const place = typeof kept === 'object' && kept !== null && 'place' in kept ? kept.place : null
+  if (!Array.isArray(place)) return null
+  const [lng, lat] = place
+  if (typeof lng !== 'number' || typeof lat !== 'number') return null
+  return Math.abs(lng) <= 180 && Math.abs(lat) <= 85 ? [lng, lat] : null
+}
+
+/** The members beside a new plan's own that keep its place. */
+export function besidesWithPlace(place: LngLat | null): Plan['besides'] {
+  return place === null ? {} : { plan: { place } }
+}
+
+/** Where to count metres from: the plan's place, else the middle of what is drawn, else nowhere. */
+export function homeOf(plan: Plan): LngLat {
+  return placeOf(plan) ?? centreOf(plan.features) ?? nowhere
+}

@@ -1,0 +1,72 @@
+import type { Page } from 'playwright-core'
+import { expect, test } from 'vitest'
+import { withBrowser } from '../support/browser'
+import { goTo, openSample, panel } from '../support/browser-app'
+import { hasFocusRing, pressByKey, tabTo, typeByKey } from '../support/browser-keys'
+
+const browser = withBrowser()
+
+test('a plan from nothing to coverage without touching the mouse', async () => {
+  const { page } = await browser.open()
+  const button = (name: string | RegExp) => page.getByRole('button', { name })
+  const field = (name: string) => page.getByRole('textbox', { name, exact: true })
+  await typeByKey(page, field('Name of the plan'), 'By keys')
+  await pressByKey(page, button('Start the plan'))
+
+  await typeByKey(page, field('Start'), '0, 0')
+  await typeByKey(page, field('Length'), '100')
+  await pressByKey(page, button('Add the row'))
+  await panel(page).getByText('56 plants').first().waitFor()
+
+  const what = page.getByRole('combobox', { name: 'What' })
+  if (!(await what.isVisible())) await pressByKey(page, page.getByText('Add by typing'))
+  await tabTo(page, what)
+  await page.keyboard.type('Nest')
+  await typeByKey(page, field('Position'), '5, 50')
+  await pressByKey(page, button('Add the nest station'))
+
+  await pressByKey(page, button('Bloom and flight'))
+  await pressByKey(page, button(/^Set the default dates/))
+  await pressByKey(page, button('Add a batch of cocoons').first())
+  await typeByKey(page, field('Female cocoons').first(), '60')
+  await page.keyboard.press('Enter')
+
+  await pressByKey(page, page.getByRole('navigation', { name: 'Pages' }).getByRole('button', { name: 'Coverage' }))
+  const coverage = page
+    .getByRole('region', { name: 'The orchard' })
+    .getByRole('button', { name: /^(yes|partly|no), \d+%.*In number/ })
+  await coverage.waitFor()
+  await pressByKey(page, coverage)
+  await page.getByRole('heading', { name: /how was this worked out/i }).waitFor()
+
+  // Undo takes back step by step, from wherever the focus is.
+  await pressByKey(page, button('Ground'))
+  await page.keyboard.press('Control+z')
+  await page.keyboard.press('Control+z')
+  await expect.poll(() => page.getByRole('button', { name: /^Redo: / }).isEnabled()).toBe(true)
+  expect(await page.getByRole('button', { name: /^Redo: / }).textContent()).toMatch(/batch|cocoon|release/i)
+})
+
+/** How often Tab stops from here to the end of the page, and what has the focus there without showing it. */
+async function walked(page: Page): Promise<{ readonly stops: number; readonly blind: readonly string[] }> {
+  const blind: string[] = []
+  let stops = 0
+  for (; stops < 100; stops += 1) {
+    await page.keyboard.press('Tab')
+    const name = await page.evaluate(() => document.activeElement?.outerHTML.slice(0, 120) ?? '')
+    if (name.startsWith('<body')) break
+    if (!(await hasFocusRing(page))) blind.push(name)
+  }
+  return { stops, blind }
+}
+
+test('the focus can be seen at every stop', async () => {
+  const { page } = await browser.open()
+  await openSample(page, /^Sample B/)
+  await goTo(page, 'Coverage')
+  await page.getByRole('heading', { name: 'Plantings' }).waitFor()
+  await page.evaluate(() => document.body.focus())
+  const plan = await walked(page)
+  expect(plan.blind).toEqual([])
+  expect(plan.stops).toBeGreaterThan(15)
+})

@@ -1,0 +1,70 @@
+import { readFileSync } from 'node:fs'
+import { describe, expect, test } from 'vitest'
+import { nestreach, scenario } from './nestreach'
+
+const commands = ['coverage', 'check', 'parameters', 'convert']
+
+test('--help lists the commands that work, and no others', () => {
+  const { out, err, exitCode } = nestreach(['--help'])
+  expect({ err, exitCode }).toEqual({ err: '', exitCode: 0 })
+  const listed = out.slice(out.indexOf('Commands:'), out.indexOf('A plan file')).match(/^ {2}[a-z]+/gm)
+  expect(listed?.map(name => name.trim())).toEqual(commands)
+  expect(nestreach(['-h']).out).toBe(out)
+})
+
+test.each(commands)('%s --help says how it is used and what its options are', command => {
+  const { out, err, exitCode } = nestreach([command, '--help'])
+  expect({ err, exitCode }).toEqual({ err: '', exitCode: 0 })
+  expect(out.split('\n')[0]).toMatch(new RegExp(`^Usage: nestreach ${command} `))
+  expect(out).toContain('--json')
+  const values: Readonly<Record<string, readonly string[]>> = {
+    '--year': ['2025'],
+    '--to': ['geojson'],
+    '--units': ['us'],
+  }
+  const known = [...new Set(out.match(/--[a-z]+/g))].filter(option => option !== '--help')
+  const words = known.flatMap(option => [option, ...(values[option] ?? [])])
+  expect(nestreach([command, scenario('farm'), ...words])).toMatchObject({ err: '', exitCode: 0 })
+})
+
+test('no help text promises what is not there', () => {
+  const texts = [[], ...commands.map(command => [command])].map(words => nestreach([...words, '--help']).out).join('\n')
+  for (const word of ['suggest', 'stock', 'compare', 'project', 'calendar', 'gpx', 'kml', 'csv']) {
+    expect(texts.toLowerCase()).not.toMatch(new RegExp(`\\b${word}\\b`))
+  }
+  expect(Math.max(...texts.split('\n').map(line => line.length))).toBeLessThanOrEqual(100)
+})
+
+test('--version tells the version of the package', () => {
+  const { version } = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8'))
+  expect(nestreach(['--version'])).toEqual({ out: `${version}\n`, err: '', exitCode: 0 })
+})
+
+describe('wrong use ends with 2 and a sentence that helps', () => {
+  test.each([
+    [[], /Say what to do: coverage, check, parameters or convert\./],
+    [['covrage', 'x'], /no command “covrage”.*Did you mean coverage\?/],
+    [['suggest', 'x'], /no command “suggest”/],
+    [['coverage'], /Name the plan file/],
+    [['coverage', 'a', 'b'], /“b” is one too many/],
+    [['coverage', 'x', '--yaer', '2025'], /no option --yaer\. Did you mean --year\?/],
+    [['coverage', 'x', '-y'], /no option -y/],
+    [['coverage', 'x', '--year'], /--year needs a value/],
+    [['coverage', 'x', '--year', 'soon'], /--year should be a year such as 2026, but is “soon”/],
+    [['coverage', 'x', '--year=20255'], /--year should be a year/],
+    [['coverage', 'x', '--units', 'feet'], /--units should be us or metric, but is “feet”/],
+    [['coverage', 'x', '--json=yes'], /--json takes no value/],
+    [['coverage', 'x', '--to', 'geojson'], /--to does not go with coverage/],
+    [['parameters', '--year', '2025'], /--year does not go with parameters/],
+    [['convert', 'x'], /--to geojson/],
+    [['convert', 'x', '--to', 'shapefile'], /--to should be geojson, but is “shapefile”/],
+    [['check', 'no-such-file'], /“no-such-file” cannot be read: there is no such file/],
+    [['check', '.'], /“\.” cannot be read: it is a folder/],
+    [['\u001b[31mred', 'x'], /no command “ \[31mred”|no command “\[31mred”/],
+  ])('%j', (words, sentence) => {
+    const { out, err, exitCode } = nestreach(words)
+    expect({ out, exitCode }).toEqual({ out: '', exitCode: 2 })
+    expect(err).toMatch(sentence)
+    expect(err).toMatch(/^nestreach: .*\n$/)
+  })
+})

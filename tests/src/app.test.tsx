@@ -1,0 +1,33 @@
+import { screen } from '@testing-library/react'
+import axe from 'axe-core'
+import { expect, test } from 'vitest'
+import { explain, setPage } from '../../src/state/actions'
+import { smallPlan } from '../support/builders'
+import { renderApp } from './panels/render-app'
+
+/** What axe finds fault with; colours need a real browser. */
+async function faultsOf(container: Element): Promise<readonly string[]> {
+  const { violations } = await axe.run(container, { rules: { 'color-contrast': { enabled: false } } })
+  return violations.flatMap(({ id, nodes }) => nodes.map(node => `${id}: ${node.html}`))
+}
+
+test('the first screen is without fault to axe', async () => {
+  const { container } = renderApp()
+  expect(await faultsOf(container)).toEqual([])
+})
+
+test.each(['ground', 'bloom', 'coverage'] as const)('the page %s is without fault to axe', async page => {
+  const { container, store, compute } = renderApp({ plan: smallPlan() })
+  compute()
+  setPage(store, page)
+  expect(await screen.findByRole('navigation', { name: 'Pages' })).toBeVisible()
+  expect(await faultsOf(container)).toEqual([])
+})
+
+test('the working of a figure is without fault to axe, and has the focus', async () => {
+  const { container, store, compute } = renderApp({ plan: smallPlan() })
+  compute()
+  explain(store, { figure: 'coverage', id: 'row-1' })
+  expect(await screen.findByRole('heading', { name: 'How was this worked out?' })).toHaveFocus()
+  expect(await faultsOf(container)).toEqual([])
+})

@@ -1,0 +1,190 @@
+import { fireEvent, screen, within } from '@testing-library/react'
+import { describe, expect, test } from 'vitest'
+import type { Plan } from '#geo/plan/plan'
+import { defaultForCrop } from '../../../src/panels/bloom/bloom-defaults'
+import { setPage } from '../../../src/state/actions'
+import { blockFeature, smallPlan } from '../../support/builders'
+import { planOf, renderApp } from './render-app'
+
+function seasonIn(plan: Plan, year = 2026) {
+  return plan.seasons.find(season => season.year === year)
+}
+
+function openBloom(plan: Plan = smallPlan()) {
+  const app = renderApp({ plan })
+  return { ...app, go: () => app.user.click(screen.getByRole('button', { name: 'Bloom and flight' })) }
+}
+
+const withPear = smallPlan({
+  features: [...smallPlan().features, blockFeature('block-1', { name: 'Pears', crop: 'pear-european' })],
+})
+
+describe('bloom dates of crops', () => {
+  test('that are missing are called for, and all defaults are set in one step', async () => {
+    const { store, user, go } = openBloom(withPear)
+    await go()
+    expect(
+      screen.getByText('European pear has no bloom dates for 2026, so nothing can be counted for it.'),
+    ).toBeVisible()
+    expect(screen.getByText(/^1 of 2 crops has bloom dates/)).toBeVisible()
+    await user.click(screen.getByRole('button', { name: 'Set the default dates for it' }))
+    const byDefault = defaultForCrop(planOf(store), 2026, 'pear-european')
+    expect(seasonIn(planOf(store))?.bloom?.['pear-european']).toEqual(byDefault?.bloom)
+    expect(store.getState().document.past).toHaveLength(1)
+    expect(screen.getByText(/^All 2 crops have their bloom dates/)).toBeVisible()
+  })
+
+  test('that are the defaults are called so, with how far they may be off', async () => {
+    const { user, go } = openBloom(withPear)
+    await go()
+    await user.click(screen.getByRole('button', { name: 'Set the default dates for it' }))
+    const pear = within(screen.getByRole('region', { name: 'European pear' }))
+    expect(
+      pear.getByText(/^These are the default dates: full bloom .* could be \d+ days earlier or \d+ days later/),
+    ).toBeVisible()
+  })
+
+  test('are changed date by date', async () => {
+    const { store, go } = openBloom()
+    await go()
+    const apple = within(screen.getByRole('region', { name: 'Apple' }))
+    fireEvent.change(apple.getByLabelText('Full bloom'), { target: { value: '2026-04-26' } })
+    expect(seasonIn(planOf(store))?.bloom?.apple).toEqual({
+      first: '2026-04-17',
+      full: '2026-04-26',
+      end: '2026-05-06',
+    })
+    expect(apple.getByText('26 April 2026')).toBeVisible()
+  })
+
+  test('out of order are kept in the fields, told, and not used', async () => {
+    const { store, go } = openBloom()
+    await go()
+    const apple = within(screen.getByRole('region', { name: 'Apple' }))
+    fireEvent.change(apple.getByLabelText('First bloom'), { target: { value: '2026-04-30' } })
+    expect(apple.getByText(/Full bloom should come after first bloom/)).toBeVisible()
+    expect(seasonIn(planOf(store))?.bloom?.apple?.first).toBe('2026-04-17')
+    fireEvent.change(apple.getByLabelText('Full bloom'), { target: { value: '2026-05-02' } })
+    expect(seasonIn(planOf(store))?.bloom?.apple).toEqual({
+      first: '2026-04-30',
+      full: '2026-05-02',
+      end: '2026-05-06',
+    })
+  })
+
+  test('of a half-typed year are not used', async () => {
+    const { store, go } = openBloom()
+    await go()
+    const apple = within(screen.getByRole('region', { name: 'Apple' }))
+    fireEvent.change(apple.getByLabelText('Full bloom'), { target: { value: '0202-04-26' } })
+    expect(apple.getByRole('alert')).toHaveTextContent(/far from the season 2026/)
+    expect(seasonIn(planOf(store))?.bloom?.apple?.full).toBe('2026-04-24')
+  })
+})
+
+describe('bloom of one planting', () => {
+  test('starts from its crop’s dates and goes back to them', async () => {
+    const { store, user, go } = openBloom()
+    await user.click(screen.getByRole('button', { name: /^Row 2/ }))
+    await go()
+    const card = within(screen.getByRole('region', { name: 'Selected: Row 2' }))
+    expect(card.getByLabelText(/^Same as Apple: 17 April to 6 May 2026/)).toBeChecked()
+    await user.click(card.getByLabelText('Dates of its own'))
+    expect(seasonIn(planOf(store))?.bloom?.['row-2']).toEqual(seasonIn(planOf(store))?.bloom?.apple)
+    fireEvent.change(card.getByLabelText('End of bloom'), { target: { value: '2026-05-12' } })
+    expect(seasonIn(planOf(store))?.bloom?.['row-2']?.end).toBe('2026-05-12')
+    await user.click(card.getByLabelText(/^Same as Apple/))
+    expect(seasonIn(planOf(store))?.bloom?.['row-2']).toBeUndefined()
+  })
+})
+
+describe('forage', () => {
+  test('is filled in from a plant, dates and flowers in one step', async () => {
+    const { store, user, go } = openBloom()
+    await go()
+    const bank = within(screen.getByRole('region', { name: 'Clover bank' }))
+    const choice = bank.getByLabelText('Fill in from a plant')
+    const [, plant] = within(choice).getAllByRole<HTMLOptionElement>('option')
+    await user.selectOptions(choice, plant!.value)
+    await user.click(bank.getByRole('button', { name: 'Use its dates, flowers and appeal' }))
+    expect(seasonIn(planOf(store))?.bloom?.['forage-1']?.full).not.toBe('2026-05-01')
+    expect(store.getState().document.past).toHaveLength(1)
+  })
+})
+
+describe('stations in the season', () => {
+  test('are taken into use and out of it', async () => {
+    const { store, user, go } = openBloom()
+    await go()
+    const station = within(screen.getByRole('region', { name: 'Unnamed nest station' }))
+    await user.click(station.getByLabelText('In use in 2026'))
+    expect(seasonIn(planOf(store))?.stations?.['station-2']).toEqual({})
+    await user.click(station.getByLabelText('In use in 2026'))
+    expect(seasonIn(planOf(store))?.stations?.['station-2']).toBeUndefined()
+  })
+
+  test('get batches of cocoons, with males by default and a caution', async () => {
+    const { store, user, go } = openBloom()
+    await user.click(screen.getByRole('button', { name: 'North gate' }))
+    await go()
+    const card = within(screen.getByRole('region', { name: 'Selected: North gate' }))
+    await user.click(card.getByRole('button', { name: 'Add another batch' }))
+    const batch = within(card.getByRole('group', { name: 'Batch 2' }))
+    await user.clear(batch.getByLabelText('Female cocoons'))
+    await user.type(batch.getByLabelText('Female cocoons'), '100{Enter}')
+    // 100 females times 1.8 males per female, the table's figure for this bee.
+    expect(batch.getByLabelText('Male cocoons')).toHaveAccessibleDescription('180 by default')
+    expect(seasonIn(planOf(store))?.stations?.['station-1']?.releases?.[1]).toMatchObject({ females: 100 })
+    expect(seasonIn(planOf(store))?.stations?.['station-1']?.releases?.[1]).not.toHaveProperty('males')
+    expect(card.getByText(/Use stock raised near you/)).toBeVisible()
+    await user.click(batch.getByRole('button', { name: 'Remove batch 2' }))
+    expect(seasonIn(planOf(store))?.stations?.['station-1']?.releases).toHaveLength(1)
+  })
+
+  test('warn of another species where one is chosen', async () => {
+    const { store, user, go } = openBloom()
+    await user.click(screen.getByRole('button', { name: 'North gate' }))
+    await go()
+    const card = within(screen.getByRole('region', { name: 'Selected: North gate' }))
+    await user.selectOptions(card.getByLabelText('Bee'), 'Red mason bee (Osmia bicornis)')
+    expect(seasonIn(planOf(store))?.stations?.['station-1']?.bee).toBe('osmia-bicornis')
+    expect(card.getByText(/Release only bees that are native where you are/)).toBeVisible()
+  })
+})
+
+describe('the picture of the season', () => {
+  test('has its dates as a table too', async () => {
+    const { user, go } = openBloom()
+    await go()
+    expect(
+      screen.getAllByRole('img', { name: /Bloom and flight in 2026.*Apple blooms 17 April to 6 May/ })[0],
+    ).toBeVisible()
+    await user.click(screen.getByText('The same as a table'))
+    const table = screen.getByRole('table', { name: 'Bloom and flight in 2026, by date' })
+    const row = within(table).getByRole('row', { name: /^Apple, bloom/ })
+    expect(
+      within(row)
+        .getAllByRole('cell')
+        .map(cell => cell.textContent),
+    ).toEqual(['17 April 2026', '24 April 2026', '6 May 2026'])
+    expect(within(table).getByRole('row', { name: /^North gate, flight/ })).toHaveTextContent(/about \d+ females/)
+  })
+
+  test('is read day by day with the keyboard, along the foot of the window', async () => {
+    const { store, user } = renderApp({ plan: smallPlan() })
+    setPage(store, 'ground')
+    const slider = screen.getByRole('slider', { name: 'Day of the season' })
+    slider.focus()
+    await user.keyboard('{Home}{ArrowRight}')
+    const first = slider.getAttribute('aria-valuetext')
+    await user.keyboard('{PageUp}{PageUp}{PageUp}')
+    expect(slider.getAttribute('aria-valuetext')).not.toBe(first)
+    const at = Number(slider.getAttribute('aria-valuenow'))
+    // 24 April is day 114 of 2026: both rows stand in full bloom.
+    await user.keyboard('{ArrowRight}'.repeat(Math.max(0, 114 - at)) + '{ArrowLeft}'.repeat(Math.max(0, at - 114)))
+    expect(slider).toHaveAttribute(
+      'aria-valuetext',
+      expect.stringMatching(/^24 April 2026: .*Apple in full bloom.*; about \d+ females at work\.$/),
+    )
+  })
+})

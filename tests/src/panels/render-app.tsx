@@ -1,0 +1,83 @@
+import { act, cleanup, render } from '@testing-library/react'
+import userEvent from '@testing-library/user-event'
+import { afterEach, beforeEach } from 'vitest'
+import type { Plan } from '#geo/plan/plan'
+import { evaluate } from '#geo/report/evaluate'
+import { reportRanges } from '#geo/report/ranges'
+import { App } from '../../../src/app'
+import { type Services, ServicesProvider } from '../../../src/panels/services'
+import { openPlan } from '../../../src/state/actions'
+import { createPlannerStore, type PlannerStore } from '../../../src/state/store'
+import { PlannerProvider } from '../../../src/state/use-planner'
+
+/** What jsdom lacks of dialogs: enough to show and close one. */
+beforeEach(() => {
+  HTMLDialogElement.prototype.showModal ??= function (this: HTMLDialogElement) {
+    this.open = true
+  }
+  HTMLDialogElement.prototype.close ??= function (this: HTMLDialogElement) {
+    this.open = false
+  }
+})
+
+afterEach(cleanup)
+
+/** A disk and device that hold nothing; each test says what it wants of them. */
+export function fakeServices(patch: Partial<Services> = {}): Services {
+  return {
+    timeZone: 'Europe/London',
+    listPlans: async () => [],
+    readKeptPlan: async () => ({ ok: false, problems: [] }),
+    deletePlan: async () => {},
+    listRestorePoints: async () => [],
+    readRestorePoint: async () => ({ ok: false, problems: [] }),
+    keepRestorePoint: async () => {},
+    openFile: async () => null,
+    saveFile: async () => null,
+    listSamples: async () => [],
+    locate: async () => ({ at: [-1.7, 52.2], accuracy: 12 }),
+    ...patch,
+  }
+}
+
+type Options = { readonly plan?: Plan; readonly year?: number; readonly services?: Partial<Services> }
+
+/** The whole page without a map: with a plan open, or at its first screen. */
+export function renderApp({ plan, year = 2026, services }: Options = {}) {
+  const store = createPlannerStore(year)
+  if (plan) openPlan(store, plan, 'plan-1', year)
+  const view = render(
+    <PlannerProvider store={store}>
+      <ServicesProvider value={fakeServices(services)}>
+        <App map={null} drawBar={null} />
+      </ServicesProvider>
+    </PlannerProvider>,
+  )
+  return { store, user: userEvent.setup(), container: view.container, compute: () => compute(store) }
+}
+
+export function planOf(store: PlannerStore): Plan {
+  const { plan } = store.getState().document
+  if (plan === null) throw new TypeError('no plan is open')
+  return plan
+}
+
+/** What the engine would answer, put into the store at once. */
+function compute(store: PlannerStore): void {
+  const { plan, revision } = store.getState().document
+  if (plan === null) return
+  const { year } = store.getState().view
+  const outcome = evaluate(plan, year)
+  if (!outcome.ok) throw new RangeError(`the plan cannot be computed: ${JSON.stringify(outcome.problems)}`)
+  const value = { report: outcome.value, coverage: new Float32Array() }
+  const ranges = reportRanges(plan, year)
+  act(() =>
+    store.setState(({ results }) => ({
+      results: {
+        ...results,
+        report: { status: 'ready', value, revision },
+        ranges: ranges === null ? { status: 'idle' } : { status: 'ready', value: ranges, revision },
+      },
+    })),
+  )
+}
