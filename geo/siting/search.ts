@@ -11,6 +11,8 @@ export type SearchOptions = {
   readonly work?: number
   /** A value that no choice can exceed: the search ends when it is reached. */
   readonly ceiling?: number
+  /** A choice to begin from, in place of greedy's. */
+  readonly start?: readonly number[] | undefined
   /** Columns that are in every choice. */
   readonly fixed?: readonly number[]
   /** Asked before every restart; true ends the search with the best so far. */
@@ -26,7 +28,7 @@ export function search(problem: SitingProblem, options: SearchOptions = {}): Cho
   const { seed = 1, patience = 8, work = 1e6, ceiling = Number.POSITIVE_INFINITY, fixed = [] } = options
   const random = seededRandom(seed)
   const kept = new Set(fixed)
-  let best = exchange(problem, greedy(problem, fixed), kept)
+  let best = exchange(problem, options.start ?? greedy(problem, fixed), kept)
   // An exchange that ends at once reads about every column once for each that is chosen.
   const perRestart = Math.max(1, problem.point.length) * Math.max(1, best.chosen.length - kept.size)
   const most = Math.max(patience, Math.min(500, Math.floor(work / perRestart)))
