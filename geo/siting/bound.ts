@@ -1,0 +1,116 @@
+import { columnsOf, fullValue, type SitingProblem } from './objective'
+
+export type BoundOptions = {
+  /** Value of the best choice known: the closer, the better the steps. */
+  readonly best: number
+  /** Columns of that choice: the multipliers start from them. */
+  readonly chosen?: readonly number[]
+  readonly steps?: number
+  readonly shouldStop?: () => boolean
+}
+
+/**
+ * A value that no choice can exceed, by Lagrangian relaxation of the link between what a point counts and what it
+ * receives. For any multipliers u in [0, 1] the value is at most
+ * `sum weight (1 - u) wanted + sum weight u base + the largest sums of weight u service, as many as are to be chosen`,
+ * with service cut to what a point still wants. Multipliers move by the volume algorithm (Barahona & Anbil 2000); the
+ * least bound seen is kept, so the answer holds however early the steps end.
+ */
+export function upperBound(problem: SitingProblem, { best, chosen = [], steps = 150, ...rest }: BoundOptions): number {
+  const relaxed = new Relaxed(problem)
+  let centre = relaxed.startFrom(chosen)
+  let current = relaxed.evaluate(centre)
+  let least = current.bound
+  const share = new Float64Array(columnsOf(problem))
+  for (const column of current.columns) share[column] = 1
+  let scale = 0.6
+  let idle = 0
+  for (let step = 0; step < steps; step += 1) {
+    if (least <= best * (1 + 1e-9) || scale < 1e-3 || rest.shouldStop?.() === true) break
+    const direction = relaxed.slack(share)
+    const norm = direction.reduce((sum, value) => sum + value * value, 0)
+    if (norm === 0) break
+    const length = (scale * Math.max(current.bound - best, 1e-6 * Math.abs(best))) / norm
+    const next = centre.map((u, i) => Math.min(1, Math.max(0, u + length * direction[i]!)))
+    const evaluated = relaxed.evaluate(next)
+    for (let column = 0; column < share.length; column += 1) share[column]! *= 1 - mixing
+    for (const column of evaluated.columns) share[column]! += mixing
+    least = Math.min(least, evaluated.bound)
+    if (evaluated.bound < current.bound) {
+      centre = next
+      current = evaluated
+      idle = 0
+      scale = Math.min(1.5, scale * 1.1)
+    } else {
+      idle += 1
+      if (idle >= 4) {
+        scale *= 0.66
+        idle = 0
+      }
+    }
+  }
+  return Math.min(least, fullValue(problem))
+}
+
+/** Share of the newest columns in the running mean of columns, from which directions are taken. */
+const mixing = 0.15
+
+class Relaxed {
+  readonly #problem: SitingProblem
+  /** What a point still wants beyond its base, and the worth of it. */
+  readonly #room: Float64Array
+  readonly #given: number
+  readonly #service: Float64Array
+  readonly #ofKind: readonly number[][]
+
+  constructor(problem: SitingProblem) {
+    const { wanted, weight, base, point, service, kind, count } = problem
+    this.#problem = problem
+    this.#room = wanted.map((most, i) => Math.max(0, most - base[i]!))
+    this.#given = wanted.reduce((sum, most, i) => sum + weight[i]! * Math.min(most, base[i]!), 0)
+    this.#service = service.map((value, entry) => Math.min(value, this.#room[point[entry]!]!))
+    this.#ofKind = count.map((_, k) => Array.from(kind.keys()).filter(column => kind[column] === k))
+  }
+
+  /** 1 where the choice leaves a point short, 0 where it has more than it wants. */
+  startFrom(chosen: readonly number[]): Float64Array {
+    const received = new Float64Array(this.#room.length)
+    for (const column of chosen) this.#addTo(received, column, 1)
+    return this.#room.map((room, i) => (received[i]! < room ? 1 : 0))
+  }
+
+  /** The bound that multipliers `u` give, and the columns that make it up. */
+  evaluate(u: Float64Array): { readonly bound: number; readonly columns: readonly number[] } {
+    const { weight, start, point, count } = this.#problem
+    const price = u.map((value, i) => value * weight[i]!)
+    const worth = new Float64Array(start.length - 1)
+    for (let column = 0; column < worth.length; column += 1) {
+      let sum = 0
+      for (let entry = start[column]!, end = start[column + 1]!; entry < end; entry += 1) {
+        sum += price[point[entry]!]! * this.#service[entry]!
+      }
+      worth[column] = sum
+    }
+    const columns = this.#ofKind.flatMap((of, k) => of.toSorted((a, b) => worth[b]! - worth[a]!).slice(0, count[k]!))
+    let bound = this.#given
+    for (let i = 0; i < u.length; i += 1) bound += weight[i]! * (1 - u[i]!) * this.#room[i]!
+    for (const column of columns) bound += worth[column]!
+    return { bound, columns }
+  }
+
+  /** What points still want after a mean of columns; the way in which the multipliers should move. */
+  slack(share: Float64Array): Float64Array {
+    const slack = this.#room.slice()
+    share.forEach((part, column) => {
+      if (part > 1e-6) this.#addTo(slack, column, -part)
+    })
+    return slack.map((value, i) => value * this.#problem.weight[i]!)
+  }
+
+  #addTo(sums: Float64Array, column: number, times: number): void {
+    const { start, point } = this.#problem
+    for (let entry = start[column]!, end = start[column + 1]!; entry < end; entry += 1) {
+      sums[point[entry]!]! += times * this.#service[entry]!
+    }
+  }
+}

@@ -1,0 +1,108 @@
+import type { Metres } from '../space/plane'
+import { upperBound } from './bound'
+import { fullValue, type SitingProblem, worthOf } from './objective'
+import { prove } from './programme'
+import type { SuggestOptions } from './question'
+import { search } from './search'
+import { matrixOf, refine, type Setting } from './setting'
+
+/** A station put at a place: indices into a setting's placings and sites. */
+export type Pick = { readonly placing: number; readonly site: number }
+
+/** Where stations of given stock should stand, and what no other choice of these places can exceed. */
+export type Layout = {
+  readonly picks: readonly Pick[]
+  /** Value of the picks and its ceiling, in weighed females served. */
+  readonly value: number
+  readonly bound: number
+  readonly isProven: boolean
+  readonly method: BoundMethod
+  readonly problem: SitingProblem
+}
+
+/** How a bound was come by: relaxation always, a solver's proof on demand. */
+export type BoundMethod = 'lagrangian' | 'solver'
+
+/** Rounds of finer places round the best so far. */
+const rounds = 3
+
+/** Chooses places for `count[p]` stations of placing p with `females[p]` nesting females each. */
+export function placeStations(
+  setting: Setting,
+  females: readonly number[],
+  count: readonly number[],
+  { isRefined = true, patience }: { readonly isRefined?: boolean; readonly patience?: number } = {},
+): Layout {
+  const { seed = 1, shouldStop, onProgress } = setting.options
+  let problem = matrixOf(setting, females, count)
+  const full = fullValue(problem)
+  const shareOf = (value: number) => (full > 0 ? value / full : null)
+  const told = (value: number) => onProgress?.({ stage: 'search', coverage: shareOf(value), bound: null })
+  const settings = {
+    seed,
+    ...(patience !== undefined && { patience, work: 0 }),
+    ...(shouldStop && { shouldStop }),
+    onProgress: (_: number, { value }: { value: number }) => told(value),
+  }
+  let best = search(problem, settings)
+  let picks = best.chosen.map(column => pickOf(setting, column))
+  for (let round = 0; isRefined && round < rounds && shouldStop?.() !== true; round += 1) {
+    const places: Metres[] = picks.map(({ site }) => setting.sites[site]!)
+    if (places.length === 0 || !refine(setting, places, round)) break
+    problem = matrixOf(setting, females, count)
+    best = search(problem, { ...settings, start: picks.map(pick => columnOf(setting, pick)) })
+    picks = best.chosen.map(column => pickOf(setting, column))
+  }
+  const value = worthOf(problem, best.chosen)
+  const bound = upperBound(problem, { best: value, chosen: best.chosen, ...(shouldStop && { shouldStop }) })
+  onProgress?.({ stage: 'bound', coverage: shareOf(value), bound: shareOf(bound) })
+  return { picks, value, bound, isProven: isSame(value, bound), method: 'lagrangian', problem }
+}
+
+/** Asks a solver to prove a layout, or to find a better one. The bound is kept when it is stopped. */
+export async function proven(
+  setting: Setting,
+  layout: Layout,
+  how: NonNullable<SuggestOptions['prove']>,
+): Promise<Layout> {
+  const { shouldStop, onProgress } = setting.options
+  const { problem } = layout
+  const full = fullValue(problem)
+  const shareOf = (value: number | null) => (value === null || !(full > 0) ? null : value / full)
+  const proof = await prove(problem, how.solver, {
+    timeLimit: how.timeLimit,
+    ...(shouldStop && { shouldStop }),
+    onProgress: (bound, objective) =>
+      onProgress?.({
+        stage: 'proof',
+        coverage: shareOf(Math.max(layout.value, objective ?? 0)),
+        bound: shareOf(Math.min(layout.bound, bound)),
+      }),
+  })
+  const value = proof.chosen === null ? -1 : worthOf(problem, proof.chosen)
+  const isBetter = value > layout.value * (1 + 1e-9)
+  const best = isBetter ? value : layout.value
+  const isTighter = proof.bound !== null && proof.bound < layout.bound
+  // The solver works to its own tolerance: its bound is never told to lie under a choice that is in hand.
+  const bound = Math.max(best, isTighter ? proof.bound! : layout.bound)
+  return {
+    ...layout,
+    picks: isBetter ? proof.chosen!.map(column => pickOf(setting, column)) : layout.picks,
+    value: best,
+    bound,
+    isProven: proof.isProven || isSame(best, bound),
+    method: isTighter || proof.isProven ? 'solver' : layout.method,
+  }
+}
+
+function isSame(value: number, bound: number): boolean {
+  return bound <= value * (1 + 1e-7)
+}
+
+export function pickOf({ sites }: Setting, column: number): Pick {
+  return { placing: Math.floor(column / sites.length), site: column % sites.length }
+}
+
+export function columnOf({ sites }: Setting, { placing, site }: Pick): number {
+  return placing * sites.length + site
+}

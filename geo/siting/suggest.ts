@@ -1,0 +1,69 @@
+import { checkPlan } from '../plan/check'
+import { type Plan, seasonOf } from '../plan/plan'
+import { hasErrors, type Outcome } from '../problem'
+import { answerOf } from './answer'
+import { placeStations, proven } from './place-stations'
+import { cocoonsInSets, type SuggestOptions, usualFemales } from './question'
+import { nestingShare, type SeasonGround, seasonGround } from './season-ground'
+import { type Setting, settingOf } from './setting'
+import type { Caution, Suggestion } from './suggestion'
+
+/** Where to put stations and what to stock them with, or why that cannot be said. */
+export async function suggest(plan: Plan, year: number, options: SuggestOptions): Promise<Outcome<Suggestion>> {
+  const ground = groundOf(plan, year)
+  if (!ground.ok) return ground
+  const value = await answerTo(settingOf(ground.value, options))
+  return { ok: true, value, problems: ground.problems }
+}
+
+/** A season laid out, or why it cannot be computed. */
+export function groundOf(plan: Plan, year: number): Outcome<SeasonGround> {
+  const problems = checkPlan(plan, year)
+  if (seasonOf(plan, year) === undefined) {
+    const seasons = plan.seasons.map(season => season.year).join(', ')
+    const missing = { code: 'no-season', severity: 'error', at: '', values: { year, seasons } } as const
+    return { ok: false, problems: [...problems, missing] }
+  }
+  if (hasErrors(problems)) return { ok: false, problems }
+  const ground = seasonGround(plan, year)
+  return { ok: true, value: ground, problems: [...problems, ...ground.demand.problems] }
+}
+
+async function answerTo(setting: Setting): Promise<Suggestion> {
+  const { question } = setting.options
+  switch (question.kind) {
+    case 'stations':
+      return moreStations(setting, question)
+    default:
+      throw new RangeError('not yet')
+  }
+}
+
+/** Whole female cocoons of each placing: of a new station those asked for, of one that moves what it has. */
+export function cocoonsOfPlacings({ ground, placings, options }: Setting, fresh: number | undefined): number[] {
+  const { settings, supplies } = ground
+  const { setOf = 1 } = options
+  return placings.map(({ moves, kind }) => {
+    const bee = settings.bees[kind.bee]
+    if (moves === null) return fresh ?? cocoonsInSets(usualFemales, bee, setOf)
+    const { season } = supplies.find(({ id }) => id === moves)!
+    return (season.releases ?? []).reduce((sum, { females }) => sum + females, 0)
+  })
+}
+
+async function moreStations(
+  setting: Setting,
+  { count, cocoons }: { readonly count: number; readonly cocoons?: number },
+): Promise<Suggestion> {
+  const { settings } = setting.ground
+  const { setOf = 1, prove } = setting.options
+  const perStation = cocoonsOfPlacings(setting, cocoons === undefined ? undefined : setOf * Math.ceil(cocoons / setOf))
+  const females = setting.placings.map(({ kind }, p) => perStation[p]! * nestingShare(settings.bees[kind.bee]))
+  const counts = setting.placings.map(({ moves }) => (moves === null ? count : 1))
+  const found = placeStations(setting, females, counts)
+  const layout = prove === undefined ? found : await proven(setting, found, prove)
+  const picks = layout.picks.map(pick => ({ ...pick, cocoons: perStation[pick.placing]! }))
+  const asked = counts.reduce((sum, each) => sum + each, 0)
+  const cautions: Caution[] = picks.length < asked ? [{ kind: 'few-places', asked, placed: picks.length }] : []
+  return answerOf(setting, picks, { ...layout, cautions })
+}

@@ -1,0 +1,69 @@
+import type { BeeId } from '../data/own'
+import type { Release } from '../plan/plan'
+import type { LngLat } from '../space/plane'
+import type { PlaceNotes } from './candidates'
+import type { BoundMethod } from './place-stations'
+import type { PlaceSource } from './places'
+import type { Stock } from './question'
+
+/** A station to add, or one that stands to be moved. */
+export type SuggestedStation = Stock & {
+  readonly id: string
+  readonly at: LngLat
+  /** false: it stands already and moves here. */
+  readonly new: boolean
+  readonly bee: BeeId
+  /** Releases in whole cocoons. */
+  readonly releases: readonly Release[]
+  /** A sentence; what it is made of stands beside it. */
+  readonly why: string
+  readonly source: PlaceSource
+  readonly notes: PlaceNotes
+  /** Females served that would be lost without this station, by planting, most first; blue orchard bee females. */
+  readonly gains: readonly { readonly id: string; readonly name: string; readonly females: number }[]
+}
+
+/** What is worth knowing beside the answer, worded by whoever shows it. */
+export type Caution =
+  /** Fewer places than stations asked for: spacing and limits leave no more room. */
+  | { readonly kind: 'few-places'; readonly asked: number; readonly placed: number }
+  /** More tubes at one place than about 200 do no more good than a second place would. */
+  | { readonly kind: 'large-stations'; readonly tubes: number; readonly most: number }
+  /** More females than the plantings want at once: the blossom will not feed them all. */
+  | { readonly kind: 'more-than-wanted'; readonly females: number; readonly wanted: number }
+  /** Plantings without bloom dates are left out of the question. */
+  | { readonly kind: 'no-bloom'; readonly plantings: readonly string[] }
+  /** Plantings that stop a target, and the most that can be reached there. */
+  | { readonly kind: 'out-of-reach'; readonly plantings: readonly { readonly id: string; readonly most: number }[] }
+
+/** The answer to a question of siting. Coverage is weighed as the grower weighs plantings. */
+export type Suggestion = {
+  readonly year: number
+  readonly before: { readonly coverage: number | null }
+  readonly after: { readonly coverage: number | null }
+  /**
+   * No layout on these places and with this stock covers more (for a target: costs less, see `cost`). `proven`: the
+   * answer is the best there is.
+   */
+  readonly bound: {
+    readonly coverage: number | null
+    readonly proven: boolean
+    readonly method: BoundMethod
+    readonly cost?: number
+  }
+  readonly cost: number
+  readonly stations: readonly SuggestedStation[]
+  /** Stations that the grower gave up. */
+  readonly dropped: readonly string[]
+  readonly plantings: readonly {
+    readonly id: string
+    readonly name: string
+    readonly before: number | null
+    readonly after: number | null
+  }[]
+  /** How many places were looked at, and how far apart they lie, m; 0 for the grower's own. */
+  readonly places: { readonly count: number; readonly pitch: number }
+  /** For a target: whether every planting reaches it. */
+  readonly reached: boolean | null
+  readonly cautions: readonly Caution[]
+}
