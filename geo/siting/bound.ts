@@ -16,7 +16,8 @@ export type BoundOptions = {
  * with service cut to what a point still wants. Multipliers move by the volume algorithm (Barahona & Anbil 2000); the
  * least bound seen is kept, so the answer holds however early the steps end.
  */
-export function upperBound(problem: SitingProblem, { best, chosen = [], steps = 150, ...rest }: BoundOptions): number {
+export function upperBound(problem: SitingProblem, { best, chosen = [], ...rest }: BoundOptions): number {
+  const { steps = Math.min(150, Math.max(50, Math.round(usualWork / Math.max(1, problem.point.length)))) } = rest
   const relaxed = new Relaxed(problem)
   let centre = relaxed.startFrom(chosen)
   let current = relaxed.evaluate(centre)
@@ -51,6 +52,9 @@ export function upperBound(problem: SitingProblem, { best, chosen = [], steps = 
   }
   return Math.min(least, fullValue(problem))
 }
+
+/** Entries of the matrix that the steps may read, unless that makes too few of them. */
+const usualWork = 2e7
 
 /** Share of the newest columns in the running mean of columns, from which directions are taken. */
 const mixing = 0.15

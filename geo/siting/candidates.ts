@@ -189,7 +189,8 @@ class Rules {
       // One in some is enough to know what is far from all.
       Array.from({ length: Math.ceil(each.length / 2) }, (_, i) => ({ x: each[2 * i]!, y: each[2 * i + 1]! })),
     )
-    this.#around = new Nearby(Math.max(farthest, margin), thinned(points, 2))
+    const reach = this.#boundaries.length > 0 ? farthest : margin
+    this.#around = new Nearby(Math.max(reach, 1), thinned(points, Math.max(reach / 5, 0.1)))
   }
 
   /** Places by rank: where two are near each other, the earlier is taken. */

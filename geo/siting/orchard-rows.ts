@@ -15,10 +15,20 @@ export type PlantRow = {
   readonly way: { readonly from: Metres; readonly ux: number; readonly uy: number; readonly length: number } | null
 }
 
+/** A block's outline and the lines of its rows: how far each lies aside of the way they all run, ascending. */
+type BlockRows = {
+  readonly rings: readonly Ring[]
+  readonly ux: number
+  readonly uy: number
+  readonly asides: Float64Array
+}
+
 /** Rows and outlines of what is planted, from which lanes and headlands follow. */
 export type Planted = {
   readonly rows: readonly PlantRow[]
-  readonly blocks: readonly { readonly rings: readonly Ring[]; readonly rows: readonly PlantRow[] }[]
+  /** Rows drawn one by one. */
+  readonly single: readonly PlantRow[]
+  readonly blocks: readonly BlockRows[]
   readonly beds: readonly (readonly Ring[])[]
   readonly plants: readonly Metres[]
 }
@@ -27,7 +37,8 @@ export function plantedOn(ground: SeasonGround): Planted {
   const { plan, year, settings, plane, demand } = ground
   const byId = new Map(demand.grounds.map(each => [each.id, each]))
   const rows: PlantRow[] = []
-  const blocks: Planted['blocks'][number][] = []
+  const single: PlantRow[] = []
+  const blocks: BlockRows[] = []
   const beds: (readonly Ring[])[] = []
   const plants: Metres[] = []
   for (const feature of plan.features) {
@@ -45,13 +56,15 @@ export function plantedOn(ground: SeasonGround): Planted {
       else {
         const own = rowsOf(feature, positions, settings.crops[properties.crop]!)
         rows.push(...own)
-        blocks.push({ rings, rows: own })
+        blocks.push(blockRows(rings, own))
       }
     } else if (geometry.type === 'LineString') {
-      rows.push(...rowsOf(feature, positions, settings.crops[properties.crop]!))
+      const own = rowsOf(feature, positions, settings.crops[properties.crop]!)
+      rows.push(...own)
+      single.push(...own)
     }
   }
-  return { rows, blocks, beds, plants }
+  return { rows, single, blocks, beds, plants }
 }
 
 /** Plants of a row or block line by line: in both, those of one line follow each other at most a spacing apart. */
@@ -75,19 +88,20 @@ function rowsOf({ id, properties }: Planting, positions: readonly Metres[], crop
 }
 
 /** Nearer to a row's line than this, a post stands in the row and not in the lane beside it, m. */
-const inLine = 0.5
+const inLine = 0.3
 
 /**
  * Whether a place lies in a lane that tractors use: inside a block but not in one of its rows, or between two rows
  * that run side by side no farther apart than their spacing.
  */
-export function isInLane({ rows, blocks }: Planted, place: Metres): boolean {
-  for (const block of blocks) {
-    if (isInside(block.rings, place))
-      return !block.rows.some(row => Math.abs(asideOf(row, place) ?? inLine + 1) <= inLine)
+export function isInLane({ single, blocks }: Planted, place: Metres): boolean {
+  for (const { rings, ux, uy, asides } of blocks) {
+    if (!isInside(rings, place)) continue
+    const aside = ux * place.y - uy * place.x
+    return !((asides[firstFrom(asides, aside - inLine)] ?? Number.POSITIVE_INFINITY) <= aside + inLine)
   }
   const sides = new Set<number>()
-  for (const row of rows) {
+  for (const row of single) {
     const aside = asideOf(row, place)
     if (aside === null || Math.abs(aside) > row.rowSpacing * 1.1) continue
     if (Math.abs(aside) <= inLine) return false
@@ -113,4 +127,22 @@ function rowOf(planting: string, plants: readonly Metres[], spacing: number, row
   const [from, to] = isForward ? [first, last] : [last, first]
   const way = length === 0 ? null : { from, ux: (to.x - from.x) / length, uy: (to.y - from.y) / length, length }
   return { planting, plants, spacing, rowSpacing, way }
+}
+
+function blockRows(rings: readonly Ring[], rows: readonly PlantRow[]): BlockRows {
+  const { ux, uy } = rows.find(({ way }) => way !== null)?.way ?? { ux: 0, uy: 1 }
+  const asides = Float64Array.from(rows, ({ plants }) => ux * plants[0]!.y - uy * plants[0]!.x).sort()
+  return { rings, ux, uy, asides }
+}
+
+/** Index of the first of some ascending values that is at least `least`. */
+function firstFrom(values: Float64Array, least: number): number {
+  let low = 0
+  let high = values.length
+  while (low < high) {
+    const middle = (low + high) >> 1
+    if (values[middle]! < least) low = middle + 1
+    else high = middle
+  }
+  return low
 }

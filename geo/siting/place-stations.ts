@@ -1,5 +1,7 @@
 import type { Metres } from '../space/plane'
 import { upperBound } from './bound'
+import { leastPitch } from './candidates'
+import { exchange } from './exchange'
 import { fullValue, type SitingProblem, worthOf } from './objective'
 import { prove } from './programme'
 import type { SuggestOptions } from './question'
@@ -40,7 +42,7 @@ export function placeStations(
   const told = (value: number) => onProgress?.({ stage: 'search', coverage: shareOf(value), bound: null })
   const settings = {
     seed,
-    ...(patience !== undefined && { patience, work: 0 }),
+    patience,
     ...(shouldStop && { shouldStop }),
     onProgress: (_: number, { value }: { value: number }) => told(value),
   }
@@ -50,13 +52,25 @@ export function placeStations(
     const places: Metres[] = picks.map(({ site }) => setting.sites[site]!)
     if (places.length === 0 || !refine(setting, places, round)) break
     problem = matrixOf(setting, females, count)
-    best = search(problem, { ...settings, start: picks.map(pick => columnOf(setting, pick)) })
+    const start = picks.map(pick => columnOf(setting, pick))
+    best = exchange(problem, start, { among: out => nearColumns(setting, out) })
     picks = best.chosen.map(column => pickOf(setting, column))
+    told(best.value)
   }
   const value = worthOf(problem, best.chosen)
   const bound = upperBound(problem, { best: value, chosen: best.chosen, ...(shouldStop && { shouldStop }) })
   onProgress?.({ stage: 'bound', coverage: shareOf(value), bound: shareOf(bound) })
   return { picks, value, bound, isProven: isSame(value, bound), method: 'lagrangian', problem }
+}
+
+/** Columns of the same placing at the places round the one where column `out` stands. */
+function nearColumns(setting: Setting, out: number): readonly number[] {
+  const { placing, site } = pickOf(setting, out)
+  const { x, y } = setting.sites[site]!
+  const reach = Math.max(leastPitch, setting.candidates.pitch)
+  return setting.sites.flatMap((other, i) =>
+    Math.abs(other.x - x) <= reach && Math.abs(other.y - y) <= reach ? [columnOf(setting, { placing, site: i })] : [],
+  )
 }
 
 /** Asks a solver to prove a layout, or to find a better one. The bound is kept when it is stopped. */

@@ -5,10 +5,11 @@ import { columnsOf, Openings, type SitingProblem } from './objective'
 
 export type SearchOptions = {
   readonly seed?: number
-  /** Restarts that must pass without anything better before the search ends; on small problems more, see `work`. */
-  readonly patience?: number
-  /** Entries of the matrix that idle restarts may read before the search ends: small problems are searched longer. */
-  readonly work?: number
+  /**
+   * Restarts that must pass without anything better before the search ends; without, 3 to 100, fewer the larger the
+   * problem.
+   */
+  readonly patience?: number | undefined
   /** A value that no choice can exceed: the search ends when it is reached. */
   readonly ceiling?: number
   /** A choice to begin from, in place of greedy's. */
@@ -20,23 +21,26 @@ export type SearchOptions = {
   readonly onProgress?: (done: number, best: Choice) => void
 }
 
+/** Entries of the matrix that idle restarts may read before the search ends. */
+const usualWork = 2e6
+
 /**
  * The best choice found by greedy, exchange and seeded restarts: some columns of the best choice give way to others at
  * random and exchange starts again from there. The same seed gives the same answer.
  */
 export function search(problem: SitingProblem, options: SearchOptions = {}): Choice {
-  const { seed = 1, patience = 8, work = 1e6, ceiling = Number.POSITIVE_INFINITY, fixed = [] } = options
+  const { seed = 1, ceiling = Number.POSITIVE_INFINITY, fixed = [] } = options
   const random = seededRandom(seed)
   const kept = new Set(fixed)
-  let best = exchange(problem, options.start ?? greedy(problem, fixed), kept)
+  let best = exchange(problem, options.start ?? greedy(problem, fixed), { fixed: kept })
   // An exchange that ends at once reads about every column once for each that is chosen.
   const perRestart = Math.max(1, problem.point.length) * Math.max(1, best.chosen.length - kept.size)
-  const most = Math.max(patience, Math.min(500, Math.floor(work / perRestart)))
+  const most = options.patience ?? Math.min(100, Math.max(3, Math.floor(usualWork / perRestart)))
   let idle = 0
   for (let done = 0; idle < most; done += 1) {
     if (best.chosen.length <= kept.size) break
     if (best.value >= ceiling * (1 - 1e-9) || options.shouldStop?.() === true) break
-    const next = exchange(problem, shaken(problem, best.chosen, kept, random), kept)
+    const next = exchange(problem, shaken(problem, best.chosen, kept, random), { fixed: kept })
     idle += 1
     if (next.value > best.value * (1 + 1e-12)) {
       best = next

@@ -17,23 +17,27 @@ function covering(sets: readonly (readonly number[])[], weight: readonly number[
   return sitingProblem({ wanted: weight.map(() => 1), weight, columns, count })
 }
 
+/** A row of 121 plants a metre apart, which are also its sites. */
+const line = Array.from({ length: 121 }, (_, i) => ({ x: i, y: 0, weight: 1 }))
+
 /**
  * p-median as covering: a point at distances d1 < d2 < … from the places counts d2 - d1 if a place of the first ring is
  * chosen, d3 - d2 if one of the first two is, and so on; what is left of the farthest distance is the sum to travel.
  */
-function median(count: number): { readonly problem: SitingProblem; readonly farthest: number } {
+function median(count: number, places = grid): { readonly problem: SitingProblem; readonly farthest: number } {
   const weight: number[] = []
-  const columns: Entry[][] = grid.map(() => [])
+  const columns: Entry[][] = places.map(() => [])
   let farthest = 0
-  distances.forEach((from, i) => {
+  places.forEach((a, i) => {
+    const from = places.map(b => Math.hypot(a.x - b.x, a.y - b.y))
     const rings = [...new Set(from)].sort((a, b) => a - b)
-    farthest += grid[i]!.weight * rings.at(-1)!
+    farthest += places[i]!.weight * rings.at(-1)!
     rings.slice(1).forEach((far, ring) => {
       const near = rings[ring]!
       from.forEach((distance, site) => {
         if (distance <= near) columns[site]!.push({ point: weight.length, service: 1 })
       })
-      weight.push(grid[i]!.weight * (far - near))
+      weight.push(places[i]!.weight * (far - near))
     })
   })
   return { problem: sitingProblem({ wanted: weight.map(() => 1), weight, columns, count }), farthest }
@@ -66,6 +70,14 @@ describe('small exact cases, by exhaustive search', () => {
   ])('p-median of the grid, p = %i', (count, optimum) => {
     const { problem, farthest } = median(count)
     expect(farthest - search(problem).value).toBeCloseTo(optimum, 9)
+  })
+
+  it('two stations of a row stand at a quarter and three quarters of it', () => {
+    const { problem } = median(2, line)
+    const [first, second] = [...search(problem).chosen].sort((a, b) => a - b)
+    // Of 121 plants one half has 60: its middle plants are equally good.
+    expect([29, 30]).toContain(first)
+    expect([90, 91]).toContain(second)
   })
 
   it.each([
