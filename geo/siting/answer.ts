@@ -1,8 +1,8 @@
-import type { Plan, Release } from '../plan/plan'
+import type { Plan } from '../plan/plan'
+import { type SeasonGround, seasonGround } from '../stocking/season-ground'
+import { assumedPrices, costOf, mostTubes, releasesOf, stockOf } from '../stocking/stock'
 import { acceptSuggestion, movedId } from './accept'
 import type { BoundMethod, Pick } from './place-stations'
-import { assumedPrices, costOf, mostTubes, type Stock, stockOf } from './question'
-import { type ReleaseShare, type SeasonGround, seasonGround } from './season-ground'
 import type { Setting } from './setting'
 import type { Caution, SuggestedStation, Suggestion } from './suggestion'
 import { whyText } from './why'
@@ -93,24 +93,6 @@ export function sharesOf(ground: SeasonGround, weights: Readonly<Record<string, 
     return { id, name, before: isKnown ? Math.min(1, totals.served / totals.wanted) : null }
   })
   return { wanted, plantings, coverage: wanted > 0 ? Math.min(1, served / wanted) : null }
-}
-
-/** Whole cocoons of each sex shared among release dates: the largest remainders get what is left over. */
-export function releasesOf(stock: Stock, shares: readonly ReleaseShare[]): Release[] {
-  const females = apportioned(stock.femaleCocoons, shares)
-  const males = apportioned(stock.maleCocoons, shares)
-  return shares
-    .map(({ date }, i) => ({ date, females: females[i]!, males: males[i]! }))
-    .filter(release => release.females > 0 || release.males > 0)
-}
-
-function apportioned(total: number, shares: readonly ReleaseShare[]): number[] {
-  const exact = shares.map(({ share }) => total * share)
-  const whole = exact.map(value => Math.floor(value + 1e-9))
-  const order = Array.from(exact.keys()).sort((a, b) => exact[b]! - whole[b]! - (exact[a]! - whole[a]!) || a - b)
-  const rest = total - whole.reduce((sum, value) => sum + value, 0)
-  for (const i of order.slice(0, rest)) whole[i]! += 1
-  return whole
 }
 
 /** Ids `station-1`, `station-2`, … after the highest in use. */

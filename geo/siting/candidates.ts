@@ -1,6 +1,7 @@
 import { type Feature, nameOf } from '../plan/plan'
 import type { LngLat, Metres } from '../space/plane'
 import { bearing, distance, isInside } from '../space/shape'
+import { keptPosition, type SeasonGround } from '../stocking/season-ground'
 import { Nearby } from './near'
 import { isInLane, type Planted, plantedOn } from './orchard-rows'
 import {
@@ -14,7 +15,6 @@ import {
   rowEnds,
   rowGaps,
 } from './places'
-import { keptPosition, type SeasonGround } from './season-ground'
 
 /** What speaks for or against living at a place. */
 export type PlaceNotes = {

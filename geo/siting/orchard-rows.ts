@@ -2,7 +2,7 @@ import type { CropSettings } from '../data/settings'
 import { isPlanting, isPresent, type Planting } from '../plan/plan'
 import type { Metres } from '../space/plane'
 import { isInside, type Ring } from '../space/shape'
-import type { SeasonGround } from './season-ground'
+import type { SeasonGround } from '../stocking/season-ground'
 
 /** A run of plants in one line, and the room to the next line. */
 export type PlantRow = {

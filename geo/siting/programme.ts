@@ -1,5 +1,5 @@
+import type { LinearProgramme, Solver, SolverOptions } from '../stocking/solver'
 import { columnsOf, type SitingProblem } from './objective'
-import type { LinearProgramme, Solver, SolverOptions } from './solver'
 
 /** The question of siting as a mixed-integer programme: first a yes or no for each column, then what each point counts. */
 export function sitingProgramme(problem: SitingProblem): {

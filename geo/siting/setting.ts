@@ -1,12 +1,11 @@
 import type { Coverage, StationInput } from '../coverage/coverage'
-import { bestRelease } from '../flight/flight'
 import type { Metres } from '../space/plane'
-import { dateOfDay } from '../time/day'
+import { coverageBy, type SeasonGround, type StationKind, unitInput } from '../stocking/season-ground'
+import { type Cells, cellsOf, type ServiceMatrix, serviceMatrix } from '../stocking/service'
+import { sharesOf, usualKind } from '../stocking/usual-kind'
 import { type CandidateSite, type Candidates, candidatesOf, defaultSpacing, leastPitch } from './candidates'
 import type { SitingProblem } from './objective'
 import type { SuggestOptions } from './question'
-import { coverageBy, type ReleaseShare, type SeasonGround, type StationKind, unitInput } from './season-ground'
-import { type Cells, cellsOf, type ServiceMatrix, serviceMatrix } from './service'
 
 /** A station that is to be placed: new, or one that moves with the stock it has. */
 export type Placing = {
@@ -45,7 +44,7 @@ export function settingOf(ground: SeasonGround, options: SuggestOptions): Settin
     ground,
     stays.map(({ input }) => input),
   )
-  const fresh = newKind(ground, options)
+  const fresh = usualKind(ground, options.bee ?? ground.plan.bee, options.releases)
   const placings = [
     { moves: null, kind: fresh, unit: unitInput(ground, fresh) },
     ...moving.map(({ id, bee, season }) => {
@@ -157,44 +156,4 @@ function joined(a: ServiceMatrix, b: ServiceMatrix): ServiceMatrix {
   service.set(a.service)
   service.set(b.service, a.service.length)
   return { start, point, service }
-}
-
-/** Bee and release dates of new stations. */
-function newKind(ground: SeasonGround, options: SuggestOptions): StationKind {
-  const bee = options.bee ?? ground.plan.bee
-  if (options.releases !== undefined && options.releases.length > 0) return { bee, releases: options.releases }
-  const same = ground.supplies.filter(supply => supply.bee === bee).flatMap(({ season }) => season.releases ?? [])
-  const releases = sharesOf(same)
-  return { bee, releases: releases.length > 0 ? releases : [{ date: bestDate(ground, bee), share: 1 }] }
-}
-
-/** Shares of the cocoons that go out on each date. */
-export function sharesOf(releases: readonly { readonly date: string; readonly females: number }[]): ReleaseShare[] {
-  const byDate = new Map<string, number>()
-  for (const { date, females } of releases) {
-    if (females > 0) byDate.set(date, (byDate.get(date) ?? 0) + females)
-  }
-  const total = [...byDate.values()].reduce((sum, females) => sum + females, 0)
-  return [...byDate.entries()]
-    .sort(([a], [b]) => (a < b ? -1 : 1))
-    .map(([date, females]) => ({ date, share: females / total }))
-}
-
-/** The day on which one release meets the blooms best, each bloom weighed by what its plantings want. */
-function bestDate({ demand, settings, year }: SeasonGround, bee: StationKind['bee']): string {
-  const wanted = demand.blooms.map(() => 0)
-  for (const { group, points } of demand.grounds) {
-    if (group.bloom !== null) wanted[group.bloom]! += (group.wanted * points.length) / 2
-  }
-  const total = wanted.reduce((sum, each) => sum + each, 0)
-  if (!(total > 0)) return dateOfDay(90, year)
-  const from = Math.min(...demand.blooms.map(({ weight }) => weight.start))
-  const to = Math.max(...demand.blooms.map(({ weight }) => weight.start + weight.values.length))
-  const values = new Float64Array(to - from)
-  demand.blooms.forEach(({ weight }, bloom) => {
-    weight.values.forEach((value, i) => {
-      values[weight.start + i - from]! += (value * wanted[bloom]!) / total
-    })
-  })
-  return dateOfDay(bestRelease({ start: from, values }, settings.bees[bee]).day, year)
 }

@@ -1,10 +1,10 @@
-import { checkPlan } from '../plan/check'
-import { type Plan, seasonOf } from '../plan/plan'
-import { hasErrors, type Outcome } from '../problem'
+import type { Plan } from '../plan/plan'
+import type { Outcome } from '../problem'
+import { groundOf, nestingShare } from '../stocking/season-ground'
+import { cocoonsInSets, usualFemales } from '../stocking/stock'
 import { answerOf } from './answer'
 import { placeStations, proven } from './place-stations'
-import { cocoonsInSets, type SuggestOptions, usualFemales } from './question'
-import { nestingShare, type SeasonGround, seasonGround } from './season-ground'
+import type { SuggestOptions } from './question'
 import { type Setting, settingOf } from './setting'
 import type { Caution, Suggestion } from './suggestion'
 
@@ -14,19 +14,6 @@ export async function suggest(plan: Plan, year: number, options: SuggestOptions)
   if (!ground.ok) return ground
   const value = await answerTo(settingOf(ground.value, options))
   return { ok: true, value, problems: ground.problems }
-}
-
-/** A season laid out, or why it cannot be computed. */
-export function groundOf(plan: Plan, year: number): Outcome<SeasonGround> {
-  const problems = checkPlan(plan, year)
-  if (seasonOf(plan, year) === undefined) {
-    const seasons = plan.seasons.map(season => season.year).join(', ')
-    const missing = { code: 'no-season', severity: 'error', at: '', values: { year, seasons } } as const
-    return { ok: false, problems: [...problems, missing] }
-  }
-  if (hasErrors(problems)) return { ok: false, problems }
-  const ground = seasonGround(plan, year)
-  return { ok: true, value: ground, problems: [...problems, ...ground.demand.problems] }
 }
 
 async function answerTo(setting: Setting): Promise<Suggestion> {

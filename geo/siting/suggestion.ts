@@ -1,10 +1,10 @@
 import type { BeeId } from '../data/own'
 import type { Release } from '../plan/plan'
 import type { LngLat } from '../space/plane'
+import type { Stock } from '../stocking/stock'
 import type { PlaceNotes } from './candidates'
 import type { BoundMethod } from './place-stations'
 import type { PlaceSource } from './places'
-import type { Stock } from './question'
 
 /** A station to add, or one that stands to be moved. */
 export type SuggestedStation = Stock & {

@@ -5,11 +5,11 @@ import type { Feature, Plan } from '#geo/plan/plan'
 import { acceptSuggestion } from '#geo/siting/accept'
 import { candidatesOf } from '#geo/siting/candidates'
 import type { SuggestOptions } from '#geo/siting/question'
-import { seasonGround } from '#geo/siting/season-ground'
 import { suggest } from '#geo/siting/suggest'
 import type { Suggestion } from '#geo/siting/suggestion'
 import { planeAt } from '#geo/space/plane'
 import { isInside } from '#geo/space/shape'
+import { seasonGround } from '#geo/stocking/season-ground'
 import { at, block, marks, middle, planOf, row, station } from '../../support/orchard'
 
 const plane = planeAt(middle)
