@@ -1,6 +1,6 @@
 import { readPlan } from '#geo/file/read'
 import type { Sample, Services } from './panels/services'
-import { openPlanFile, savePlanFile } from './storage/open-save'
+import { openPlanFile, savePlanFile, saveTableFile } from './storage/open-save'
 import * as plans from './storage/plans'
 import { dateText } from './text/words'
 
@@ -22,6 +22,8 @@ export function hereServices(): Services {
     keepRestorePoint: plans.addRestorePoint,
     openFile: openPlanFile,
     saveFile: savePlanFile,
+    saveTable: saveTableFile,
+    copyText: text => navigator.clipboard.writeText(text),
     listSamples,
     locate,
   }

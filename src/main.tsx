@@ -14,6 +14,8 @@ import { reopenLastPlan } from './storage/reopen'
 import { createEngine } from './worker/engine'
 import { makeWorker } from './worker/make-worker'
 import { dragStation, endDrag, startSchedule } from './worker/schedule'
+import { createSitingEngine } from './worker/siting-engine'
+import { startSiting } from './worker/siting-schedule'
 import './app.css'
 import './parts/parts.css'
 import './panels/frame/frame.css'
@@ -21,6 +23,7 @@ import './panels/frame/frame.css'
 const store = createPlannerStore()
 keepPreferences(store)
 startSchedule(store, createEngine(store, makeWorker))
+startSiting(store, createSitingEngine(store, makeWorker))
 
 const link = createMapLink(store, {
   onStationDrag: (id, at) => dragStation(store, id, at),

@@ -5,6 +5,7 @@ import { newId } from '../state/new-id'
 import { planeOfPlan, settingsOf } from '../state/selectors'
 import type { PlannerState, PlannerStore } from '../state/store'
 import { homeOf } from '../text/home'
+import { createPlaceHand } from './place-hand'
 import type { Ghost, Pixel, ToolContext, ToolEvent, ToolStatus } from './tools/tool'
 import { type ToolInUse, toolFor } from './tools/tool-for'
 
@@ -46,6 +47,7 @@ export function createHand(store: PlannerStore, options: HandOptions): Hand {
   let status = emptyStatus
   let isStationUnderWay = false
   let isKept = false
+  const places = createPlaceHand(store, options.toPixel)
   let lastAt: LngLat | null = null
 
   const context = (): ToolContext | null => contextOf(store.getState(), options.toPixel, lastAt)
@@ -95,6 +97,8 @@ export function createHand(store: PlannerStore, options: HandOptions): Hand {
       if ('at' in event) lastAt = event.at
       const now = context()
       if (now === null) return { isCaptured: false }
+      const taken = store.getState().view.tool === 'select' ? places.handle(event) : null
+      if (taken !== null) return taken
       const { edit: change, selection, station, notice, isDone, isLeft, isCaptured = false } = tool.handle(event, now)
       if (station) {
         isStationUnderWay = true

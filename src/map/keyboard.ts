@@ -8,6 +8,7 @@ import { planeOfPlan } from '../state/selectors'
 import type { PlannerStore } from '../state/store'
 import type { Hand } from './hand'
 import { pixelsPerMetre } from './mercator'
+import { chosenPlace } from './place-hand'
 import { type Pixel, pixelDistance } from './tools/tool'
 
 /** Metres that an arrow key moves what is chosen. */
@@ -46,6 +47,8 @@ export function attachKeyboard(
   let lastNudge = { time: Number.NEGATIVE_INFINITY, key: '' }
 
   const isDrawing = (): boolean => store.getState().view.tool !== 'select'
+
+  const hasChoice = (): boolean => store.getState().view.selection.length > 0 || chosenPlace(store) !== null
 
   const pointed = (at: LngLat, { shiftKey, altKey }: KeyboardEvent) => {
     const { x, y } = map.latLngToContainerPoint([at[1], at[0]])
@@ -95,7 +98,7 @@ export function attachKeyboard(
     const direction = arrows[event.key]
     if (direction) {
       if (isDrawing()) moveCrosshair(direction, event)
-      else if (store.getState().view.selection.length > 0) nudge(direction, event)
+      else if (hasChoice()) nudge(direction, event)
       else return false
       return true
     }
@@ -104,7 +107,7 @@ export function attachKeyboard(
       case 'Enter':
         return enter(event)
       case 'Escape':
-        if (!isDrawing() && store.getState().view.selection.length === 0) return false
+        if (!isDrawing() && !hasChoice()) return false
         hand.handle({ type: 'cancel' })
         return true
       case 'Backspace':

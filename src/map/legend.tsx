@@ -39,6 +39,7 @@ export function Legend() {
       </label>
       <ul className="map-legend-marks">
         <li>Filled square: nest station with cocoons this season; outline: without</li>
+        <li>Dashed square: suggested station; arrow: where one would move</li>
         <li>Drop: mud</li>
         <li>Dotted ground: forage</li>
         <li>Diagonal lines in an outline: no stations here</li>

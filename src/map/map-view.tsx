@@ -94,6 +94,13 @@ function startMap(
     store.subscribe(state => state.document.plan, layers.redraw),
     store.subscribe(state => state.results.report, layers.showResults),
     store.subscribe(state => state.results.cloud, layers.showResults),
+    store.subscribe(
+      ({ results, boxes, view }) => [results.suggestion, results.trial, boxes, view.page],
+      layers.redraw,
+      {
+        equalityFn: (a, b) => a.every((value, i) => value === b[i]),
+      },
+    ),
     store.subscribe(({ view }) => [view.selection, view.shading, view.reachCircles, view.year], layers.redraw, {
       equalityFn: (a, b) => a.every((value, i) => value === b[i]),
     }),

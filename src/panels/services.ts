@@ -29,6 +29,9 @@ export type Services = {
   openFile(): Promise<Outcome<Plan> | null>
   /** Saves as a file; the words that say what was saved where, or null where it was called off. */
   saveFile(plan: Plan): Promise<string | null>
+  /** The same for a table in CSV; `name` without ending. */
+  saveTable(name: string, text: string): Promise<string | null>
+  copyText(text: string): Promise<void>
   listSamples(): Promise<readonly Sample[]>
   /** Position of the device and its accuracy in metres. */
   locate(): Promise<{ readonly at: readonly [lng: number, lat: number]; readonly accuracy: number }>

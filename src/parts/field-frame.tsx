@@ -7,6 +7,8 @@ type Props = {
   /** A short line below, such as the default and its source. */
   readonly note?: ReactNode
   readonly fault?: string | null
+  /** Stands in a sentence: the label is heard, not seen, and notes are left out. */
+  readonly isInline?: boolean
   readonly children: ReactNode
 }
 
@@ -17,7 +19,23 @@ export function describedBy(id: string, { note, fault }: Pick<Props, 'note' | 'f
 }
 
 /** Label above, field, unit behind it, then what is wrong and what is worth knowing. */
-export function FieldFrame({ id, label, unit, note, fault, children }: Props) {
+export function FieldFrame({ id, label, unit, note, fault, isInline = false, children }: Props) {
+  if (isInline) {
+    return (
+      <span className="blank">
+        <label className="unseen" htmlFor={id}>
+          {label}
+        </label>
+        {children}
+        {unit ? <span aria-hidden="true"> {unit}</span> : null}
+        {fault ? (
+          <span className="field-fault" id={`${id}-fault`} role="alert">
+            {fault}
+          </span>
+        ) : null}
+      </span>
+    )
+  }
   return (
     <div className="field">
       <label htmlFor={id}>{label}</label>

@@ -27,6 +27,8 @@ type Props = {
   /** An empty field is not an answer. */
   readonly isRequired?: boolean
   readonly note?: ReactNode
+  /** Stands in a sentence, as a blank to fill in. */
+  readonly isInline?: boolean
 }
 
 /**
@@ -34,7 +36,7 @@ type Props = {
  * the field with the reason below, and nothing is changed. Escape brings the value in use back.
  */
 export function NumberField(props: Props) {
-  const { label, quantity = 'plain', value, onCommit, fallback, isRequired = false, note } = props
+  const { label, quantity = 'plain', value, onCommit, fallback, isRequired = false, note, isInline = false } = props
   const id = useId()
   const units = useUnits()
   const measure = measureOf(quantity, units)
@@ -61,9 +63,9 @@ export function NumberField(props: Props) {
     }
   }
   const byDefault = fallback === undefined ? null : `${withMeasure(fallback, measure)} by default`
-  const below = note ?? (value === null ? byDefault : null)
+  const below = isInline ? null : (note ?? (value === null ? byDefault : null))
   return (
-    <FieldFrame id={id} label={label} unit={measure.unit} note={below} fault={fault}>
+    <FieldFrame id={id} label={label} unit={measure.unit} note={below} fault={fault} isInline={isInline}>
       <input
         ref={input}
         id={id}

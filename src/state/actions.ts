@@ -1,5 +1,6 @@
 import type { Edit } from '#geo/plan/edits'
 import { type Plan, seasonOf } from '#geo/plan/plan'
+import { boxesForPlan } from './boxes'
 import { type History, perform, redone, undone } from './history'
 import { newId } from './new-id'
 import type { WorkingTopic } from './store'
@@ -23,7 +24,7 @@ export function redo(store: PlannerStore): void {
  * device has not stored before: it gets a new id.
  */
 export function openPlan(store: PlannerStore, plan: Plan, planId: string | null, year?: number): void {
-  store.setState(({ document, view }) => ({
+  store.setState(({ document, view, boxes }) => ({
     document: { plan, planId: planId ?? newId('plan'), revision: document.revision + 1, past: [], future: [] },
     view: {
       ...view,
@@ -35,6 +36,7 @@ export function openPlan(store: PlannerStore, plan: Plan, planId: string | null,
       focusRequest: view.focusRequest + 1,
     },
     results: idleResults,
+    boxes: boxesForPlan(boxes),
     saving: { status: 'idle', at: null, reason: '' },
   }))
 }
@@ -45,10 +47,11 @@ export function adoptPlanId(store: PlannerStore, planId: string): void {
 }
 
 export function closePlan(store: PlannerStore): void {
-  store.setState(({ document, view }) => ({
+  store.setState(({ document, view, boxes }) => ({
     document: { plan: null, planId: null, revision: document.revision + 1, past: [], future: [] },
     view: { ...view, selection: [], tool: 'select', working: null },
     results: idleResults,
+    boxes: boxesForPlan(boxes),
     saving: { status: 'idle', at: null, reason: '' },
   }))
 }

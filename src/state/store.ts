@@ -3,6 +3,7 @@ import type { StoreApi } from 'zustand/vanilla'
 import { createStore } from 'zustand/vanilla'
 import type { Plan } from '#geo/plan/plan'
 import type { PointCloud, PointCoverage, Report, ReportRanges } from '#geo/report/report'
+import { type BoxesState, type CurvePoint, noBoxes, type Stocked, type Suggested } from './boxes'
 import type { Step } from './history'
 
 export type Tool =
@@ -18,7 +19,7 @@ export type Tool =
   | 'boundary'
   | 'windbreak'
 
-export type Page = 'ground' | 'bloom' | 'coverage'
+export type Page = 'ground' | 'bloom' | 'coverage' | 'boxes'
 
 /** A result that is computed elsewhere, with the revision of the document that it answers. */
 export type Job<T> =
@@ -33,6 +34,9 @@ export type Ground =
   | { readonly kind: 'grid' }
   | { readonly kind: 'osm' }
   | { readonly kind: 'own'; readonly url: string }
+
+/** Figures of a suggestion; `id` is that of the suggested station or of a planting. */
+export type BoxesFigure = 'wouldBe' | 'bound' | 'gain' | 'placeCocoons' | 'placeTubes' | 'cost'
 
 /** The figure whose working is shown; `id` null = the whole orchard's. */
 export type WorkingTopic = {
@@ -49,6 +53,7 @@ export type WorkingTopic = {
     | 'cocoons'
     | 'tubes'
     | 'rules'
+    | BoxesFigure
   readonly id: string | null
 }
 
@@ -85,6 +90,14 @@ export type ResultsState = {
   readonly report: Job<Evaluation>
   readonly ranges: Job<ReportRanges>
   readonly cloud: Job<PointCloud>
+  /** The answer to the question of the page More boxes. */
+  readonly suggestion: Job<Suggested>
+  /** The answer where stations stay and only cocoons are asked for. */
+  readonly stock: Job<Stocked>
+  /** The season as it would be with the suggested stations that are taken, where they are now. */
+  readonly trial: Job<Evaluation>
+  /** Coverage by number of stations; while it runs, `last` holds what is there so far. */
+  readonly curve: Job<readonly CurvePoint[]>
 }
 
 export type SavingState = {
@@ -99,6 +112,7 @@ export type PlannerState = {
   readonly document: DocumentState
   readonly view: ViewState
   readonly results: ResultsState
+  readonly boxes: BoxesState
   readonly saving: SavingState
 }
 
@@ -123,6 +137,10 @@ export const idleResults: ResultsState = {
   report: { status: 'idle' },
   ranges: { status: 'idle' },
   cloud: { status: 'idle' },
+  suggestion: { status: 'idle' },
+  stock: { status: 'idle' },
+  trial: { status: 'idle' },
+  curve: { status: 'idle' },
 }
 
 function initialState(year: number): PlannerState {
@@ -145,6 +163,7 @@ function initialState(year: number): PlannerState {
       focusRequest: 0,
     },
     results: idleResults,
+    boxes: noBoxes,
     saving: { status: 'idle', at: null, reason: '' },
   }
 }

@@ -7,11 +7,16 @@ import { messageOf, StorageError } from './storage-error'
 /** Bytes; a plan file is far smaller, and the reader takes no more characters than this. */
 const largestFile = 50_000_000
 
-const fileTypes = [{ description: 'Plan', accept: { 'application/geo+json': ['.geojson', '.json'] } }]
+type FileTypes = readonly [
+  { readonly description: string; readonly accept: Readonly<Record<string, readonly string[]>> },
+]
+
+const fileTypes: FileTypes = [{ description: 'Plan', accept: { 'application/geo+json': ['.geojson', '.json'] } }]
+const tableTypes: FileTypes = [{ description: 'Table', accept: { 'text/csv': ['.csv'] } }]
 
 type SaveFilePicker = (options: {
   readonly suggestedName: string
-  readonly types: typeof fileTypes
+  readonly types: FileTypes
 }) => Promise<FileSystemFileHandle>
 
 /** Asks for a plan file and reads it; null where nobody chose one. */
@@ -42,15 +47,22 @@ export async function readPlanFile(file: File): Promise<Outcome<Plan>> {
  * Resolves to words that say what was saved where; null where it was called off.
  */
 export async function savePlanFile(plan: Plan): Promise<string | null> {
-  const name = planFileName(plan)
-  const text = writePlan(plan)
+  return saveText(planFileName(plan), writePlan(plan), fileTypes)
+}
+
+/** The same for a table, under a name of its own. */
+export async function saveTableFile(name: string, text: string): Promise<string | null> {
+  return saveText(`${fileStem(name)}.csv`, text, tableTypes)
+}
+
+async function saveText(name: string, text: string, types: FileTypes): Promise<string | null> {
   const picker = (window as { showSaveFilePicker?: SaveFilePicker }).showSaveFilePicker
   if (picker === undefined) {
-    download(name, text)
+    download(name, text, Object.keys(types[0].accept)[0] ?? 'text/plain')
     return `${name} was handed to the browser as a download.`
   }
   try {
-    const handle = await picker.call(window, { suggestedName: name, types: fileTypes })
+    const handle = await picker.call(window, { suggestedName: name, types })
     const stream = await handle.createWritable()
     await stream.write(text)
     await stream.close()
@@ -65,14 +77,18 @@ export async function savePlanFile(plan: Plan): Promise<string | null> {
 
 /** `<name>.plan.geojson`, without what file systems do not take. */
 export function planFileName(plan: Plan): string {
-  const name = plan.name
+  return `${fileStem(plan.name)}.plan.geojson`
+}
+
+function fileStem(title: string): string {
+  const name = title
     // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is taken out
     .replace(/[\u0000-\u001f\u007f<>:"/\\|?*]+/g, ' ')
     .replace(/\s+/g, ' ')
     .replace(/^[. ]+|[. ]+$/g, '')
     .slice(0, 80)
     .trimEnd()
-  return `${name || 'plan'}.plan.geojson`
+  return name || 'plan'
 }
 
 function chosenFile(): Promise<File | null> {
@@ -93,8 +109,8 @@ function chosenFile(): Promise<File | null> {
   })
 }
 
-function download(name: string, text: string): void {
-  const url = URL.createObjectURL(new Blob([text], { type: 'application/geo+json' }))
+function download(name: string, text: string, type: string): void {
+  const url = URL.createObjectURL(new Blob([text], { type }))
   const link = document.createElement('a')
   link.href = url
   link.download = name

@@ -1,11 +1,12 @@
 import type { Plan } from '#geo/plan/plan'
-import { type Outcome, problemText } from '#geo/problem'
 import type { LngLat } from '#geo/space/plane'
-import type { Evaluation, Job, PlannerStore, ResultsState } from '../state/store'
+import type { Job, PlannerStore, ResultsState } from '../state/store'
+import { brokenOff, lastOf, refusal } from './job-words'
 import { Lane } from './lane'
 import type { MakePort } from './protocol'
 
-export type ResultName = keyof ResultsState
+/** The results that follow every change of the plan. */
+export type ResultName = 'report' | 'cloud' | 'ranges'
 
 /** Computes results and keeps them in the store; a newer request of a kind ends the older one. */
 export type Engine = {
@@ -115,33 +116,4 @@ export function createEngine(store: PlannerStore, makePort: MakePort): Engine {
       aside.stop()
     },
   }
-}
-
-function lastOf<T>(job: Job<T>): T | null {
-  switch (job.status) {
-    case 'idle':
-      return null
-    case 'ready':
-      return job.value
-    case 'running':
-    case 'failed':
-      return job.last
-    default:
-      return job satisfies never
-  }
-}
-
-/** Why a plan has no report, in words. */
-function refusal(outcome: Outcome<Evaluation>): string {
-  const [first, ...more] = outcome.problems.filter(({ severity }) => severity === 'error')
-  if (first === undefined) return 'The plan cannot be computed.'
-  const rest =
-    more.length === 0
-      ? ''
-      : ` There ${more.length === 1 ? 'is 1 more problem' : `are ${more.length} more problems`} like this.`
-  return `${problemText(first)}${rest}`
-}
-
-function brokenOff(reason: string): string {
-  return `The calculation broke off: ${reason}. The plan is kept; the next change starts the calculation again.`
 }

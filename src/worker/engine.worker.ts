@@ -1,13 +1,42 @@
 import { expose, transfer } from 'comlink'
+import type { Plan } from '#geo/plan/plan'
+import type { Outcome } from '#geo/problem'
 import { pointCloud } from '#geo/report/cloud'
 import { type Model, modelOf } from '#geo/report/model'
 import { reportRanges } from '#geo/report/ranges'
-import type { EngineApi } from './protocol'
+import type { Progress } from '#geo/siting/question'
+import { suggest } from '#geo/siting/suggest'
+import { stockFor } from '#geo/stocking/programme'
+import type { EngineApi, Evaluation } from './protocol'
 
 let model: Model | null = null
 
-function evaluationOf(laidOut: Model, withLimits: boolean) {
-  return { report: laidOut.report({ withLimits }), coverage: laidOut.pointCoverage() }
+function evaluationOf(season: Model, withLimits: boolean) {
+  return { report: season.report({ withLimits }), coverage: season.pointCoverage() }
+}
+
+/** Lays a season out and keeps it for `moveStation`. */
+function laidOut(plan: Plan, year: number, withLimits: boolean): Outcome<Evaluation> {
+  model = null
+  const made = modelOf(plan, year)
+  if (!made.ok) return made
+  const value = evaluationOf(made.value, withLimits)
+  model = made.value
+  return handedOver({ ok: true, value, problems: value.report.problems }, value.coverage)
+}
+
+/** Milliseconds between two words of progress: more would only queue up at the page. */
+const pause = 80
+
+/** Passes progress on at most every so often, and at once where a new stage begins. */
+function paced(tell: (progress: Progress) => void): (progress: Progress) => void {
+  let last = { stage: '', at: 0 }
+  return progress => {
+    const at = performance.now()
+    if (progress.stage === last.stage && at - last.at < pause) return
+    last = { stage: progress.stage, at }
+    tell(progress)
+  }
 }
 
 /** Buffers made for one answer are handed over, not copied. */
@@ -16,14 +45,8 @@ function handedOver<T>(answer: T, array: Float32Array | Float64Array): T {
 }
 
 export const engineApi: EngineApi = {
-  evaluate(plan, year) {
-    model = null
-    const made = modelOf(plan, year)
-    if (!made.ok) return made
-    const value = evaluationOf(made.value, true)
-    model = made.value
-    return handedOver({ ok: true, value, problems: value.report.problems }, value.coverage)
-  },
+  evaluate: (plan, year) => laidOut(plan, year, true),
+  tryPlan: (plan, year) => laidOut(plan, year, false),
   moveStation(id, at) {
     if (!model?.moveStation(id, at)) return null
     const value = evaluationOf(model, false)
@@ -34,6 +57,11 @@ export const engineApi: EngineApi = {
     return handedOver(cloud, cloud.lngLat)
   },
   ranges: reportRanges,
+  stock: stockFor,
+  async suggest(plan, year, wish, proof, onProgress) {
+    const prove = proof && { timeLimit: proof.timeLimit, solver: await (await import('./load-highs')).solver() }
+    return suggest(plan, year, { ...wish, ...(prove && { prove }), onProgress: paced(onProgress) })
+  },
 }
 
 expose(engineApi)

@@ -1,8 +1,14 @@
 import type { Plan } from '#geo/plan/plan'
 import type { Outcome } from '#geo/problem'
 import type { PointCloud, ReportRanges } from '#geo/report/report'
+import type { Progress } from '#geo/siting/question'
+import type { Suggestion } from '#geo/siting/suggestion'
 import type { LngLat } from '#geo/space/plane'
+import type { StockOptions, StockResult } from '#geo/stocking/programme'
+import type { Wish } from '../state/boxes'
 import type { Evaluation } from '../state/store'
+
+export type { Evaluation }
 
 /** What the engine's worker answers: plain data in, plain data out. */
 export type EngineApi = {
@@ -16,11 +22,26 @@ export type EngineApi = {
   cloud(plan: Plan, year: number): PointCloud
   /** null where the plan has no report. */
   ranges(plan: Plan, year: number): ReportRanges | null
+  /** As `evaluate`, without limits: for a plan that is only tried out. */
+  tryPlan(plan: Plan, year: number): Outcome<Evaluation>
+  /** Fewest cocoons at the stations there are. */
+  stock(plan: Plan, year: number, options: StockOptions): Outcome<StockResult>
+  /**
+   * Where stations might go. `onProgress` is told while it works. With `proof` a general solver is asked to prove the
+   * answer, for so many seconds at most.
+   */
+  suggest(
+    plan: Plan,
+    year: number,
+    wish: Wish,
+    proof: { readonly timeLimit: number } | null,
+    onProgress: (progress: Progress) => void,
+  ): Outcome<Suggestion> | Promise<Outcome<Suggestion>>
 }
 
 /** The same as seen from the page. */
 export type AsyncEngineApi = {
-  readonly [K in keyof EngineApi]: (...input: Parameters<EngineApi[K]>) => Promise<ReturnType<EngineApi[K]>>
+  readonly [K in keyof EngineApi]: (...input: Parameters<EngineApi[K]>) => Promise<Awaited<ReturnType<EngineApi[K]>>>
 }
 
 /** One worker as the engine sees it. */

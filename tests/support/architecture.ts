@@ -31,7 +31,7 @@ const narrower: Readonly<Record<string, readonly string[]>> = {
 
 /** Files with a rule of their own: the engine runs in a worker, where nothing but its own messages is known. */
 const single: Readonly<Record<string, readonly string[]>> = {
-  'src/worker/engine.worker': ['geo', 'src/worker/protocol'],
+  'src/worker/engine.worker': ['geo', 'src/worker/protocol', 'src/worker/load-highs'],
 }
 
 /** Outside packages by the path that may use them, the longest path first; everything else may use none. */
@@ -41,6 +41,7 @@ const packages: readonly (readonly [path: string, allowed: readonly string[]])[]
   ['geo/file', ['zod']],
   ['src/state/use-planner', ['zustand', 'react']],
   ['src/state', ['zustand']],
+  ['src/worker/load-highs', ['highs']],
   ['src/worker', ['comlink']],
   ['src/storage', ['idb']],
   ['src/map/tools', []],

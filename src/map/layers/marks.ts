@@ -10,6 +10,8 @@ export type StationLook = {
   /** Holds cocoons in the season that is looked at. */
   readonly isStocked: boolean
   readonly isSelected: boolean
+  /** Not there yet: its outline is dashed. */
+  readonly isSuggested?: boolean
   /** Radius of a circle to draw round it, m; null for none. */
   readonly reach: number | null
 }
@@ -34,7 +36,9 @@ export function paintStation(frame: Frame, at: LngLat, look: StationLook): void 
   context.fill()
   context.lineWidth = 2
   context.strokeStyle = look.isStocked ? palette.paper : palette.ink
+  if (look.isSuggested) context.setLineDash([5, 4])
   context.stroke()
+  context.setLineDash([])
   const marks = look.isStocked ? palette.paper : palette.ink
   context.lineWidth = 1.5
   context.strokeStyle = marks

@@ -1,4 +1,6 @@
 import { type Feature, isPresent, isStation, type Plan, type Station, seasonOf } from '#geo/plan/plan'
+import type { PointCoverage } from '#geo/report/report'
+import { answerNow } from '../../state/boxes-actions'
 import { settingsOf, stationSeasonOf } from '../../state/selectors'
 import type { Job, PlannerState, PlannerStore } from '../../state/store'
 import type { Ghost } from '../tools/tool'
@@ -7,6 +9,7 @@ import { paintCandidate, paintMud, paintPlantRings, paintStation } from './marks
 import { paintNames } from './names'
 import { plantPicture } from './plants'
 import { paintShapes } from './shapes'
+import { droppedNow, paintSuggested } from './suggested'
 
 /** The value to draw: a finished one, or the last good one while another is under way. */
 export function drawn<T>(job: Job<T>): T | null {
@@ -42,7 +45,7 @@ export function planPainters(
     plants: frame => {
       const { results, view } = store.getState()
       plants.setCloud(drawn(results.cloud))
-      plants.setCoverage(drawn(results.report)?.coverage ?? null)
+      plants.setCoverage(coverageShown(store.getState()))
       plants.paint(frame, { isShaded: view.shading, hidden: hiddenNow() })
     },
     marks: frame => {
@@ -60,18 +63,27 @@ export function planPainters(
           paintCandidate(frame, feature.geometry.coordinates as [number, number], isSelected(feature.id))
         if (kind === 'plant' && isSelected(feature.id)) paintPlantRings(frame, feature)
       }
+      const dropped = droppedNow(state)
       plan.features.filter(isStation).forEach((station, index) => {
         if (hidden.has(station.id)) return
         paintStation(frame, station.geometry.coordinates, {
           number: stationNumber(station, index),
-          isStocked: isStocked(plan, state.view.year, station.id),
+          isStocked: isStocked(plan, state.view.year, station.id) && !dropped.includes(station.id),
           isSelected: isSelected(station.id),
           reach: reachOf(state, station.id),
         })
       })
+      paintSuggested(frame, state)
       paintNames(frame, features, hidden)
     },
   }
+}
+
+/** Coverage to shade by: as it is, or on the page More boxes as it would be. */
+function coverageShown(state: PlannerState): PointCoverage | null {
+  const { results, view, boxes } = state
+  const isAfter = view.page === 'boxes' && boxes.isShownAfter && answerNow(state) !== null
+  return (isAfter ? drawn(results.trial)?.coverage : undefined) ?? drawn(results.report)?.coverage ?? null
 }
 
 /** What stands on the ground in the season: plantings and forage by their years, all else always. */

@@ -4,6 +4,7 @@ import { setPage, setView } from '../../state/actions'
 import type { Page, ViewState } from '../../state/store'
 import { usePlanner, usePlannerStore } from '../../state/use-planner'
 import { BloomPage } from '../bloom/bloom-page'
+import { BoxesPage } from '../boxes/boxes-page'
 import { CoveragePage } from '../coverage/coverage-page'
 import { GroundPage } from '../ground/ground-page'
 import { ProblemBadge } from '../problem-badge'
@@ -13,6 +14,7 @@ const pages: readonly { readonly page: Page; readonly name: string }[] = [
   { page: 'ground', name: 'Ground' },
   { page: 'bloom', name: 'Bloom and flight' },
   { page: 'coverage', name: 'Coverage' },
+  { page: 'boxes', name: 'More boxes' },
 ]
 
 const sheets: readonly { readonly sheet: ViewState['sheet']; readonly name: string; readonly share: number }[] = [
@@ -115,6 +117,8 @@ function PageBody({ page }: { readonly page: Page }) {
       return <BloomPage />
     case 'coverage':
       return <CoveragePage />
+    case 'boxes':
+      return <BoxesPage />
     default:
       return page satisfies never
   }

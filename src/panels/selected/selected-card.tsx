@@ -67,6 +67,7 @@ function CardBody({ feature, page }: { readonly feature: Feature; readonly page:
       if (isPlanting(feature) || isForage(feature)) return <OwnBloom feature={feature} />
       return <p className="aside-note">Nothing blooms or flies here.</p>
     case 'coverage':
+    case 'boxes':
       if (isPlanting(feature)) return <PlantingResultCard id={feature.id} />
       if (isStation(feature)) return <StationResultCard id={feature.id} />
       return <p className="aside-note">It asks for no bees, so it has no coverage of its own.</p>

@@ -15,6 +15,12 @@ export const titles: Readonly<Record<Topic, string>> = {
   cocoons: 'Cocoons',
   tubes: 'Tubes',
   rules: 'Two rules of thumb',
+  wouldBe: 'Coverage as it would be',
+  bound: 'How good the answer is',
+  gain: 'What a station adds',
+  placeCocoons: 'Cocoons of a suggested station',
+  placeTubes: 'Tubes of a suggested station',
+  cost: 'Cost',
 }
 
 const coins =
@@ -67,5 +73,29 @@ export const rules: Readonly<Record<Topic, readonly string[]>> = {
   rules: [
     'A rate by area (females for each hectare or acre) comes from orchards planted densely. A number for each tree comes from gardens with large trees. On the same ground they can differ several times over; neither is hidden in the other here.',
     'The count uses the rate by area. Give a planting its own females per plant, under Ground, to use the other.',
+  ],
+  wouldBe: [
+    'The season is counted again with the suggested stations in it, each where it is suggested and with the whole cocoons that are listed, by the same rule as coverage everywhere here.',
+    'It is as uncertain as coverage itself: accept, and the range is worked out under Coverage.',
+  ],
+  bound: [
+    'Service of each place to each plant is worked out once. Places are then chosen one at a time, each the one that adds most, exchanged as long as an exchange helps, and the search begins again from shuffled choices; the same question gives the same answer every time.',
+    'The bound answers an easier question, in which a plant may be promised to several places at a price. What even that cannot exceed, no true layout can. Prove it asks a general solver for mixed-integer programmes, which closes the gap given time.',
+    'Both speak of the places that were looked at and of this stock, and of the figures as they stand: not of other places, other stock or another spring.',
+  ],
+  gain: [
+    'The season is counted once with all suggested stations and once without this one. The difference of the females served at each planting, never counting more at a plant than it wants, is what would be missing without it.',
+    coins,
+  ],
+  placeCocoons: [
+    'Whole female cocoons, rounded up to the sets they are sold in. Males beside them: males per female, rounded up.',
+    'Nesting females are the female cocoons times the share that emerges and the share that stays.',
+  ],
+  placeTubes: [
+    'Nesting females times the tubes that each should find, and a share of spare tubes on top; rounded up. A station that moves keeps the tubes it has.',
+  ],
+  cost: [
+    'Stations, cocoons of both sexes and tubes of the new stations that are taken, each times its price. Stations that move cost nothing here.',
+    'Prices are the ones that you gave; where you gave none, they are assumed. It is no quotation, and no promise of a crop.',
   ],
 }

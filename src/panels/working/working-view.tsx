@@ -3,8 +3,10 @@ import { parameterRows } from '#geo/data/parameter-rows'
 import type { WorkingTopic } from '../../state/store'
 import { enough, partlyEnough } from '../../text/verdict'
 import { percent } from '../../text/words'
+import { useBoxes, useStocked, useSuggested } from '../boxes/use-boxes'
 import { useRanges } from '../coverage/figures'
 import { useEvaluation, usePlan, useYear } from '../hooks'
+import { boxesWorking, isBoxesFigure } from './boxes-workings'
 import { Influences } from './influences'
 import { ParameterField } from './parameter-field'
 import { type Uses, type Working, workingOf } from './workings'
@@ -12,11 +14,7 @@ import './working.css'
 
 /** How a figure was worked out: the rule, what went in, how sure it is, and the way to change what went in. */
 export function WorkingView({ topic }: { readonly topic: WorkingTopic }) {
-  const plan = usePlan()
-  const year = useYear()
-  const ranges = useRanges()
-  const { value, isFresh } = useEvaluation()
-  const working = value === null ? null : workingOf(topic, { plan, year, report: value.report, ranges })
+  const { working, isFresh } = useWorking(topic)
   if (working === null) return <p>There is no such figure in this season’s count.</p>
   return (
     <div className="stack">
@@ -46,6 +44,22 @@ export function WorkingView({ topic }: { readonly topic: WorkingTopic }) {
       <UsedFigures uses={working.uses} />
     </div>
   )
+}
+
+function useWorking(topic: WorkingTopic): { readonly working: Working | null; readonly isFresh: boolean } {
+  const plan = usePlan()
+  const year = useYear()
+  const ranges = useRanges()
+  const { value, isFresh } = useEvaluation()
+  const suggested = useSuggested()
+  const stocked = useStocked()
+  const boxes = useBoxes()
+  const { figure, id } = topic
+  if (isBoxesFigure(figure)) {
+    const answers = { suggested: suggested.answer, stocked: stocked.answer, boxes }
+    return { working: boxesWorking({ figure, id }, answers), isFresh: suggested.isFresh || stocked.isFresh }
+  }
+  return { working: value && workingOf({ figure, id }, { plan, year, report: value.report, ranges }), isFresh }
 }
 
 function Rule({ working }: { readonly working: Working }) {

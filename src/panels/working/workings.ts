@@ -4,7 +4,7 @@ import type { SiteParameterName } from '#geo/data/parameters'
 import { isPlanting, type Plan } from '#geo/plan/plan'
 import type { Range, Report, ReportRanges } from '#geo/report/report'
 import { cropsIn, featureById, settingsOf, stationSeasonOf, stationsInUse } from '../../state/selectors'
-import type { WorkingTopic } from '../../state/store'
+import type { BoxesFigure, WorkingTopic } from '../../state/store'
 import { areaText } from '../../text/units'
 import { dateText, grouped, percent, significant } from '../../text/words'
 import { measured } from '../measures'
@@ -45,8 +45,11 @@ type Context = {
 
 const nothing: Uses = { site: [], bees: [], bee: [], crops: [], crop: [] }
 
+/** What the report has figures of; those of a suggestion are worked out beside it. */
+type ReportTopic = { readonly figure: Exclude<WorkingTopic['figure'], BoxesFigure>; readonly id: string | null }
+
 /** How a figure of the report came about; null where the report does not have it (any more). */
-export function workingOf(topic: WorkingTopic, context: Context): Working | null {
+export function workingOf(topic: ReportTopic, context: Context): Working | null {
   const { figure, id } = topic
   const body = id === null ? orchardBody(topic, context) : (plantingBody(topic, context) ?? stationBody(topic, context))
   if (body === null) return null
@@ -56,7 +59,7 @@ export function workingOf(topic: WorkingTopic, context: Context): Working | null
 
 type Body = Pick<Working, 'of' | 'answer' | 'range' | 'given' | 'uses'>
 
-function orchardBody({ figure }: WorkingTopic, { plan, year, report, ranges }: Context): Body | null {
+function orchardBody({ figure }: ReportTopic, { plan, year, report, ranges }: Context): Body | null {
   const { orchard } = report
   const all = cropsIn(plan, year)
   const of = `The orchard in ${year}`
@@ -102,7 +105,7 @@ function orchardBody({ figure }: WorkingTopic, { plan, year, report, ranges }: C
   }
 }
 
-function plantingBody({ figure, id }: WorkingTopic, { plan, year, report, ranges }: Context): Body | null {
+function plantingBody({ figure, id }: ReportTopic, { plan, year, report, ranges }: Context): Body | null {
   const result = report.plantings.find(planting => planting.id === id)
   const feature = id === null ? undefined : featureById(plan, id)
   if (result === undefined || feature === undefined || !isPlanting(feature)) return null
@@ -153,7 +156,7 @@ function plantingBody({ figure, id }: WorkingTopic, { plan, year, report, ranges
   }
 }
 
-function stationBody({ figure, id }: WorkingTopic, { plan, year, report, ranges }: Context): Body | null {
+function stationBody({ figure, id }: ReportTopic, { plan, year, report, ranges }: Context): Body | null {
   const result = report.stations.find(station => station.id === id)
   if (result === undefined) return null
   const releases = stationSeasonOf(plan, year, result.id)?.releases ?? []
@@ -179,7 +182,7 @@ function stationBody({ figure, id }: WorkingTopic, { plan, year, report, ranges 
 }
 
 function usesOf(
-  figure: WorkingTopic['figure'],
+  figure: ReportTopic['figure'],
   { plan, year, crops, bees }: { plan: Plan; year: number; crops: readonly string[]; bees?: readonly BeeId[] },
 ): Uses {
   const inUse = bees ?? [

@@ -34,6 +34,8 @@ export function fakeServices(patch: Partial<Services> = {}): Services {
     keepRestorePoint: async () => {},
     openFile: async () => null,
     saveFile: async () => null,
+    saveTable: async () => null,
+    copyText: async () => {},
     listSamples: async () => [],
     locate: async () => ({ at: [-1.7, 52.2], accuracy: 12 }),
     ...patch,

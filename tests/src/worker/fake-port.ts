@@ -34,6 +34,9 @@ export function fakeWorkers() {
       moveStation: ask('moveStation'),
       cloud: ask('cloud'),
       ranges: ask('ranges'),
+      tryPlan: ask('tryPlan'),
+      suggest: ask('suggest'),
+      stock: ask('stock'),
     }
     return { api, terminate: () => void ended.push(worker) }
   }

@@ -24,7 +24,12 @@ function started() {
   const store = createPlannerStore(2026)
   const workers = fakeWorkers()
   stop = startSchedule(store, createEngine(store, workers.makePort))
-  const answers = { evaluate: answered(50), cloud, ranges, moveStation: evaluation(60) }
+  const answers: Partial<Record<Call['name'], unknown>> = {
+    evaluate: answered(50),
+    cloud,
+    ranges,
+    moveStation: evaluation(60),
+  }
   const done = new Set<Call>()
   const due = () => workers.calls.find(call => !done.has(call))
   return {

@@ -1,0 +1,70 @@
+import type { LngLat } from '#geo/space/plane'
+import { answerNow, placeNames } from '../../state/boxes-actions'
+import { featureById } from '../../state/selectors'
+import type { PlannerState } from '../../state/store'
+import { stationHalf } from '../tools/hit'
+import type { Frame } from './canvas-layer'
+import { paintStation } from './marks'
+
+/** Suggested stations: dashed, numbered as they would be called, with an arrow from where one stands to where it goes. */
+export function paintSuggested(frame: Frame, state: PlannerState): void {
+  const { boxes, view } = state
+  const answer = view.page === 'boxes' ? answerNow(state) : null
+  if (answer === null) return
+  const { plan, suggestion } = answer
+  const names = placeNames(plan, suggestion.stations)
+  for (const station of suggestion.stations) {
+    const at = boxes.moved[station.id] ?? station.at
+    const standing = station.new ? undefined : featureById(plan, station.id)
+    if (standing?.geometry.type === 'Point') paintArrow(frame, standing.geometry.coordinates, at)
+    else if (boxes.moved[station.id] !== undefined) paintArrow(frame, station.at, at)
+  }
+  for (const station of suggestion.stations) {
+    const isLeft = boxes.left.includes(station.id)
+    frame.context.globalAlpha = isLeft ? 0.4 : 1
+    paintStation(frame, boxes.moved[station.id] ?? station.at, {
+      number: names.get(station.id)?.number ?? 0,
+      isStocked: false,
+      isSelected: boxes.chosen === station.id,
+      isSuggested: true,
+      reach: null,
+    })
+    frame.context.globalAlpha = 1
+  }
+}
+
+/** Stations that the answer on the screen gives up: shown as without bees. */
+export function droppedNow(state: PlannerState): readonly string[] {
+  return state.view.page === 'boxes' ? (answerNow(state)?.suggestion.dropped ?? []) : []
+}
+
+/** From one place to another, between the marks that stand there. */
+function paintArrow(frame: Frame, from: LngLat, to: LngLat): void {
+  const { context, palette } = frame
+  const a = frame.toCanvas(from)
+  const b = frame.toCanvas(to)
+  const length = Math.hypot(b.x - a.x, b.y - a.y)
+  const clear = stationHalf + 4
+  if (length < 2 * clear) return
+  const [ux, uy] = [(b.x - a.x) / length, (b.y - a.y) / length]
+  const tip = { x: b.x - clear * ux, y: b.y - clear * uy }
+  const path = (): void => {
+    context.beginPath()
+    context.moveTo(a.x + clear * ux, a.y + clear * uy)
+    context.lineTo(tip.x, tip.y)
+    for (const turn of [-1, 1]) {
+      context.moveTo(tip.x, tip.y)
+      context.lineTo(tip.x - 9 * ux + 5 * turn * uy, tip.y - 9 * uy - 5 * turn * ux)
+    }
+  }
+  context.lineCap = 'round'
+  for (const [colour, width] of [
+    [palette.paper, 5],
+    [palette.ink, 2],
+  ] as const) {
+    path()
+    context.strokeStyle = colour
+    context.lineWidth = width
+    context.stroke()
+  }
+}

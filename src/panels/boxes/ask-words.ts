@@ -1,0 +1,60 @@
+import { nameOf, type Plan, type Units } from '#geo/plan/plan'
+import type { Role } from '#geo/siting/question'
+import type { Prices } from '#geo/stocking/stock'
+import { type Ask, pricesOf } from '../../state/boxes'
+import { lengthText } from '../../text/units'
+import { counted, grouped, listed } from '../../text/words'
+
+export const roleNames: Readonly<Record<Role, string>> = {
+  keep: 'stays where it is',
+  move: 'may move, with its cocoons',
+  drop: 'is given up this season',
+}
+
+/** Amounts of money: two decimals, grouped; the currency is the grower's own. */
+export function money(amount: number): string {
+  const [whole = '0', cents = '00'] = Math.abs(amount).toFixed(2).split('.')
+  return `${amount < 0 ? '−' : ''}${grouped(Number(whole))}${cents === '00' ? '' : `.${cents}`}`
+}
+
+export function rolesSummary({ roles }: Ask, plan: Plan): string {
+  const names = (role: Role) => plan.features.filter(({ id }) => roles[id] === role).map(nameOf)
+  const [moving, dropped] = [names('move'), names('drop')]
+  if (moving.length + dropped.length === 0) return 'Stations that stand: all stay'
+  const parts = [
+    moving.length > 0 ? `${moving.length > 2 ? counted(moving.length, 'station') : listed(moving)} may move` : '',
+    dropped.length > 0
+      ? `${dropped.length > 2 ? counted(dropped.length, 'station') : listed(dropped)} ${dropped.length === 1 ? 'is' : 'are'} given up`
+      : '',
+  ]
+  return `Stations that stand: ${listed(parts.filter(Boolean))}`
+}
+
+export const priceNames: readonly { readonly name: keyof Prices; readonly label: string }[] = [
+  { name: 'station', label: 'A station, without tubes' },
+  { name: 'femaleCocoon', label: 'A female cocoon' },
+  { name: 'maleCocoon', label: 'A male cocoon' },
+  { name: 'tube', label: 'A tube' },
+]
+
+export function pricesSummary(ask: Ask): string {
+  const own = priceNames.filter(({ name }) => ask.prices[name] !== undefined).length
+  const { station, femaleCocoon } = pricesOf(ask)
+  const whose = own === 0 ? 'assumed' : own === priceNames.length ? 'your own' : 'partly your own'
+  return `Prices and sizes (${whose}: station ${money(station)}, female cocoon ${money(femaleCocoon)})`
+}
+
+export function limitsSummary(ask: Ask, units: Units): string {
+  const parts = [
+    ask.spacing === null ? '' : `${lengthText(ask.spacing, units)} apart`,
+    ask.mudWithin === null ? '' : `mud within ${lengthText(ask.mudWithin, units)}`,
+    ask.isSheltered ? 'by shelter' : '',
+    ask.withLanes ? 'alleys too' : 'not in alleys',
+  ]
+  return `Where a station may stand: ${listed(parts.filter(Boolean))}`
+}
+
+export function weightsSummary({ weights }: Ask, plan: Plan): string {
+  const own = plan.features.filter(({ id }) => weights[id] !== undefined && weights[id] !== 1).length
+  return own === 0 ? 'Plantings count alike' : `Plantings count by your own weights (${counted(own, 'planting')})`
+}

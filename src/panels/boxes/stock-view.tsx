@@ -1,0 +1,185 @@
+import { useState } from 'react'
+import type { StationStock, StockResult } from '#geo/stocking/programme'
+import { mostTubes } from '#geo/stocking/stock'
+import { Table } from '../../parts/table'
+import type { Stocked } from '../../state/boxes'
+import { acceptCocoons, discardSuggestion } from '../../state/boxes-actions'
+import { stationSeasonOf } from '../../state/selectors'
+import { usePlannerStore } from '../../state/use-planner'
+import { about, counted, grouped, honest, listed, percent } from '../../text/words'
+import { lookForPlaces } from '../../worker/siting-schedule'
+import { Explained } from '../coverage/figures'
+import { money } from './ask-words'
+import { fewestWords } from './stock-words'
+
+type Props = { readonly answer: Stocked; readonly isFresh: boolean }
+
+/** Fewest cocoons at the stations there are: what goes where, and what stops a planting. */
+export function StockView({ answer, isFresh }: Props) {
+  const store = usePlannerStore()
+  const { result } = answer
+  return (
+    <div className={isFresh ? 'stack-wide' : 'stack-wide stale'}>
+      {isFresh ? (
+        <div className="actions">
+          <button
+            type="button"
+            className="first"
+            disabled={result.stations.length === 0}
+            onClick={() => acceptCocoons(store)}
+          >
+            Accept these cocoons
+          </button>
+          <button type="button" className="quiet" onClick={() => discardSuggestion(store)}>
+            Discard
+          </button>
+        </div>
+      ) : (
+        <div className="call-box">
+          <p>The plan has changed since. What is shown answers the plan before that, and cannot be accepted.</p>
+          <button type="button" className="first" onClick={() => lookForPlaces(store)}>
+            Work it out again
+          </button>
+        </div>
+      )}
+      <StockCautions result={result} />
+      <p>
+        {fewestWords(result)}{' '}
+        <Explained figure="bound" id={null} label="how few could do">
+          How that is known
+        </Explained>
+      </p>
+      <Stations answer={answer} />
+      <Plantings answer={answer} />
+    </div>
+  )
+}
+
+function StockCautions({ result }: { readonly result: StockResult }) {
+  const large = result.stations.filter(({ tubes }) => tubes > mostTubes)
+  const stopping = result.plantings.filter(({ isStopping }) => isStopping)
+  if (large.length + stopping.length === 0) return null
+  return (
+    <ul className="plain-list cautions" aria-label="To weigh before you accept">
+      {stopping.length === 0 ? null : (
+        <li className="caution">
+          Out of reach:{' '}
+          {listed(stopping.map(({ name, most }) => (most === null ? name : `${name} (at most ${percent(most)})`)))}.
+          More tubes, a station nearer, or a release nearer to their bloom would help; more cocoons alone would not.
+        </li>
+      )}
+      {large.length === 0 ? null : (
+        <li className="caution">
+          {listed(large.map(({ name }) => name))} would need more than {mostTubes} tubes. Beyond that a second place
+          does more good than a larger one: ask for more stations instead.
+        </li>
+      )}
+    </ul>
+  )
+}
+
+function Stations({ answer }: { readonly answer: Stocked }) {
+  const { result, plan, year } = answer
+  const plannedAt = ({ id }: StationStock) =>
+    (stationSeasonOf(plan, year, id)?.releases ?? []).reduce((sum, { females }) => sum + females, 0)
+  const sum = (of: (station: StationStock) => number) => result.stations.reduce((all, each) => all + of(each), 0)
+  return (
+    <section className="stack" aria-labelledby="stock">
+      <h2 id="stock">Cocoons for each station</h2>
+      <Table
+        caption={`Female and male cocoons and tubes for each station in ${year}`}
+        isCaptionHidden
+        columns={[
+          { key: 'name', head: 'Station', cell: row => row.name },
+          { key: 'now', head: 'Planned', cell: row => grouped(plannedAt(row)), isFigure: true },
+          {
+            key: 'females',
+            head: 'Female',
+            cell: row => (
+              <Explained figure="placeCocoons" id={row.id} label={`cocoons at ${row.name}`}>
+                {grouped(row.femaleCocoons)}
+              </Explained>
+            ),
+            isFigure: true,
+          },
+          { key: 'males', head: 'Male', cell: row => grouped(row.maleCocoons), isFigure: true },
+          {
+            key: 'tubes',
+            head: 'Tubes',
+            cell: row => (
+              <Explained figure="placeTubes" id={row.id} label={`tubes at ${row.name}`}>
+                {grouped(row.tubes)}
+              </Explained>
+            ),
+            isFigure: true,
+          },
+        ]}
+        rows={result.stations}
+        keyOf={row => row.id}
+      />
+      <p>
+        {counted(
+          sum(each => each.femaleCocoons),
+          'female cocoon',
+        )}{' '}
+        and{' '}
+        {counted(
+          sum(each => each.maleCocoons),
+          'male cocoon',
+        )}{' '}
+        in all, with tubes{' '}
+        <Explained figure="cost" id={null} label="cost of all cocoons and tubes">
+          {money(result.cost)}
+        </Explained>{' '}
+        at the prices below, if all were to be bought.
+      </p>
+    </section>
+  )
+}
+
+const most = 12
+
+function Plantings({ answer }: { readonly answer: Stocked }) {
+  const { plantings, target } = answer.result
+  const [isAll, setAll] = useState(false)
+  const worstFirst = [...plantings].sort((a, b) => (a.coverage ?? 2) - (b.coverage ?? 2))
+  const shown = isAll ? worstFirst : worstFirst.slice(0, most)
+  return (
+    <section className="stack" aria-labelledby="stock-plantings">
+      <h2 id="stock-plantings">What each planting gets</h2>
+      <Table
+        caption={`Coverage of each planting with these cocoons, and what is short of ${percent(target)}`}
+        isCaptionHidden
+        columns={[
+          { key: 'name', head: 'Planting', cell: row => row.name },
+          {
+            key: 'coverage',
+            head: 'Coverage',
+            cell: row =>
+              row.coverage === null ? (
+                'no bloom'
+              ) : (
+                <Explained figure="wouldBe" id={row.id} label={`coverage of ${row.name} with this stock`}>
+                  {percent(row.coverage)}
+                </Explained>
+              ),
+            isFigure: true,
+          },
+          {
+            key: 'short',
+            head: 'Short by',
+            cell: row => (row.shortBy === null || row.shortBy === 0 ? honest(0) : about(row.shortBy)),
+            isFigure: true,
+          },
+        ]}
+        rows={shown}
+        keyOf={row => row.id}
+      />
+      {shown.length < worstFirst.length ? (
+        <button type="button" className="quiet" onClick={() => setAll(true)}>
+          Show {worstFirst.length - shown.length} more plantings
+        </button>
+      ) : null}
+    </section>
+  )
+}

@@ -1,0 +1,51 @@
+import { useMemo } from 'react'
+import type { Report } from '#geo/report/report'
+import type { Suggested } from '../../state/boxes'
+import { usePlanner } from '../../state/use-planner'
+import { valueOfJob } from '../hooks'
+import { useBoxes } from './use-boxes'
+
+export type Trial = {
+  /** Coverage of all plantings by the question's weights. */
+  readonly coverage: number | null
+  readonly plantings: ReadonlyMap<string, number | null>
+  readonly report: Report
+}
+
+/** What the suggested stations do as they are taken and placed now, and whether that differs from the suggestion. */
+export function useTrial({ wish, suggestion }: Suggested): {
+  readonly trial: Trial | null
+  readonly isChanged: boolean
+} {
+  const job = usePlanner(state => state.results.trial)
+  const { moved, left } = useBoxes()
+  const { value } = valueOfJob(job, 0)
+  const report = value?.report ?? null
+  const trial = useMemo(
+    () =>
+      report && {
+        report,
+        coverage: weighedCoverage(report, wish.weights ?? {}),
+        plantings: new Map(report.plantings.map(({ id, coverage }) => [id, coverage])),
+      },
+    [report, wish],
+  )
+  const isChanged = suggestion.stations.some(({ id }) => moved[id] !== undefined || left.includes(id))
+  return { trial, isChanged }
+}
+
+/** Coverage added up over plantings, each female counting as much as its planting's weight says. */
+export function weighedCoverage(
+  { plantings }: Pick<Report, 'plantings'>,
+  weights: Readonly<Record<string, number>>,
+): number | null {
+  let wanted = 0
+  let served = 0
+  for (const { id, coverage, wanted: all } of plantings) {
+    if (coverage === null) continue
+    const weight = weights[id] ?? 1
+    wanted += weight * all
+    served += weight * all * coverage
+  }
+  return wanted > 0 ? served / wanted : null
+}

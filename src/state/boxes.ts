@@ -1,0 +1,172 @@
+import type { Plan } from '#geo/plan/plan'
+import type { Progress, Question, Role, SuggestOptions } from '#geo/siting/question'
+import type { Suggestion } from '#geo/siting/suggestion'
+import type { LngLat } from '#geo/space/plane'
+import type { StockOptions, StockResult } from '#geo/stocking/programme'
+import { assumedPrices, type Prices } from '#geo/stocking/stock'
+
+/** What can be asked: places for stations, or (`stock`) only cocoons for those that stand. */
+export type AskKind = Question['kind'] | 'stock'
+
+/** The question as it stands on the page; null = the default counts. Kept while the program runs, not in the plan. */
+export type Ask = {
+  readonly kind: AskKind
+  /** New stations, and female cocoons in each. */
+  readonly count: number
+  readonly cocoonsEach: number | null
+  /** Share of what each planting wants. */
+  readonly target: number
+  readonly amount: number
+  /** Female cocoons to share out, and on how many stations. */
+  readonly cocoons: number
+  readonly spread: number | null
+  readonly roles: Readonly<Record<string, Role>>
+  readonly weights: Readonly<Record<string, number>>
+  /** The grower's own prices; those not given are assumed. */
+  readonly prices: Partial<Prices>
+  readonly setOf: number
+  readonly tubes: number | null
+  /** For stock alone: tubes are bought as needed, those that hang there set no limit. */
+  readonly isFree: boolean
+  /** Metres between stations, null = default. */
+  readonly spacing: number | null
+  readonly mudWithin: number | null
+  readonly isSheltered: boolean
+  readonly withLanes: boolean
+}
+
+/** A question for the engine as plain data. */
+export type Wish = Omit<SuggestOptions, 'onProgress' | 'shouldStop' | 'prove'>
+
+/** An answer, and what it answers. */
+export type Suggested = {
+  readonly plan: Plan
+  readonly year: number
+  readonly wish: Wish
+  readonly suggestion: Suggestion
+}
+
+/** Fewest cocoons at the stations there are, and what that answers. */
+export type Stocked = {
+  readonly plan: Plan
+  readonly year: number
+  readonly options: StockOptions
+  readonly result: StockResult
+}
+
+/** The best of so many new stations. */
+export type CurvePoint = {
+  readonly count: number
+  readonly coverage: number | null
+  readonly bound: number | null
+  readonly cost: number
+}
+
+export type BoxesState = {
+  readonly ask: Ask
+  /** How far the search or proof is; null while none runs. */
+  readonly progress: Progress | null
+  readonly isProving: boolean
+  /** Suggested stations that were put elsewhere by hand. */
+  readonly moved: Readonly<Record<string, LngLat>>
+  /** Suggested stations that are not taken. */
+  readonly left: readonly string[]
+  /** The suggested station that is looked at. */
+  readonly chosen: string | null
+  /** The map is shaded as it would be, not as it is. */
+  readonly isShownAfter: boolean
+}
+
+export const firstAsk: Ask = {
+  kind: 'stations',
+  count: 2,
+  cocoonsEach: null,
+  target: 0.9,
+  amount: 200,
+  cocoons: 300,
+  spread: null,
+  roles: {},
+  weights: {},
+  prices: {},
+  setOf: 1,
+  tubes: null,
+  isFree: false,
+  spacing: null,
+  mudWithin: null,
+  isSheltered: false,
+  withLanes: false,
+}
+
+const untouched = { moved: {}, left: [], chosen: null, progress: null, isProving: false } as const
+
+export const noBoxes: BoxesState = { ask: firstAsk, isShownAfter: true, ...untouched }
+
+/** For another plan: what belongs to its stations and plantings goes, prices and sizes stay. */
+export function boxesForPlan(boxes: BoxesState): BoxesState {
+  return { ...boxes, ...untouched, ask: { ...boxes.ask, roles: {}, weights: {} } }
+}
+
+/** The engine's question. Roles and weights of things that are gone are left out. */
+export function wishOf(ask: Ask, plan: Plan): Wish {
+  const present = new Set(plan.features.map(({ id }) => id))
+  const kept = <T>(of: Readonly<Record<string, T>>): Readonly<Record<string, T>> =>
+    Object.fromEntries(Object.entries(of).filter(([id]) => present.has(id)))
+  const { spacing, mudWithin, isSheltered, withLanes } = ask
+  return {
+    question: questionOf(ask),
+    roles: kept(ask.roles),
+    weights: kept(ask.weights),
+    prices: pricesOf(ask),
+    setOf: ask.setOf,
+    ...(ask.tubes !== null && { tubes: ask.tubes }),
+    places: {
+      ...(spacing !== null && { spacing }),
+      ...(mudWithin !== null && { mudWithin }),
+      ...(isSheltered && { isSheltered }),
+      ...(withLanes && { withLanes }),
+    },
+  }
+}
+
+/** The engine's question where stations stay. */
+export function stockWishOf(ask: Ask): StockOptions {
+  const { target, setOf, tubes, isFree } = ask
+  return { target, setOf, ...(tubes !== null && { tubes }), ...(isFree && { isFree }), prices: pricesOf(ask) }
+}
+
+export function pricesOf({ prices }: Pick<Ask, 'prices'>): Prices {
+  return { ...assumedPrices, ...prices }
+}
+
+function questionOf(ask: Ask): Question {
+  const { kind, count, cocoonsEach, target, amount, cocoons, spread } = ask
+  switch (kind) {
+    case 'stations':
+      return { kind, count, ...(cocoonsEach !== null && { cocoons: cocoonsEach }) }
+    case 'target':
+    case 'stock':
+      return { kind: 'target', coverage: target }
+    case 'money':
+      return { kind, amount }
+    case 'cocoons':
+      return { kind, cocoons, ...(spread !== null && { stations: spread }) }
+    default:
+      return kind satisfies never
+  }
+}
+
+/**
+ * Whether an answer still answers the plan: all that a season's coverage hangs on is the same, by reference, so that an
+ * answer is good again after an undo, and a new name for the plan does not spoil it.
+ */
+export function isAnswerTo(answer: Pick<Suggested, 'plan' | 'year'>, plan: Plan | null, year: number): boolean {
+  if (plan === null || answer.year !== year) return false
+  const { plan: before } = answer
+  return (
+    before.features === plan.features &&
+    before.seasons === plan.seasons &&
+    before.parameters === plan.parameters &&
+    before.crops === plan.crops &&
+    before.bee === plan.bee
+  )
+}

@@ -1,0 +1,220 @@
+import { proxy } from 'comlink'
+import type { Plan } from '#geo/plan/plan'
+import type { Outcome } from '#geo/problem'
+import type { Progress } from '#geo/siting/question'
+import type { Suggestion } from '#geo/siting/suggestion'
+import type { LngLat } from '#geo/space/plane'
+import type { StockOptions } from '#geo/stocking/programme'
+import type { CurvePoint, Suggested, Wish } from '../state/boxes'
+import { changeBoxes } from '../state/boxes-actions'
+import type { PlannerStore, ResultsState } from '../state/store'
+import { brokenOff, lastOf, refusal } from './job-words'
+import { Lane } from './lane'
+import type { MakePort } from './protocol'
+
+/** Looks for places, proves them, and tries out what they would do; results stand in the store. */
+export type SitingEngine = {
+  /** Answers a question. */
+  look(plan: Plan, year: number, wish: Wish): void
+  /** Fewest cocoons at the stations there are. */
+  stock(plan: Plan, year: number, options: StockOptions): void
+  /** Asks for the proof of an answer; until it comes, the answer stays. */
+  prove(answer: Suggested, timeLimit: number): void
+  /** Ends search or proof. An answer that is there is kept, with the best bound that was reached. */
+  stopLooking(): void
+  /** The best of 1, 2, … new stations with so many cocoons each, one after the other. */
+  curve(answer: Suggested, most: number, cocoonsEach: number): void
+  stopCurve(): void
+  /** Coverage of a plan that is only tried out. */
+  tryOut(plan: Plan, year: number): void
+  /** The plan last tried out, with one station elsewhere. */
+  moveTried(id: string, at: LngLat): void
+  /** Forgets all answers and ends what is under way. */
+  clear(): void
+  stop(): void
+}
+
+type Name = 'suggestion' | 'stock' | 'trial' | 'curve'
+
+/** Whoever waits no longer for a search has it ended at once, ms. */
+const patience = 100
+
+export function createSitingEngine(store: PlannerStore, makePort: MakePort): SitingEngine {
+  // A worker of its own: a search or proof may take long, and blocks the worker it runs in.
+  const lane = new Lane(makePort, { patience })
+  const trials = new Lane(makePort, { patience: 1000 })
+
+  const set = <N extends Name>(name: N, job: ResultsState[N]): void =>
+    store.setState(({ results }) => ({ results: { ...results, [name]: job } }))
+  const revisionNow = (): number => store.getState().document.revision
+  const keptAnswer = (): Suggested | null => lastOf(store.getState().results.suggestion)
+  const ended = (): void => changeBoxes(store, { progress: null, isProving: false })
+
+  /** Search and proof: at most one is under way. */
+  const ask = (plan: Plan, year: number, wish: Wish, proof: { readonly timeLimit: number } | null): void => {
+    const revision = revisionNow()
+    const last = keptAnswer()
+    lane.withdraw('suggest')
+    set('suggestion', { status: 'running', last, revision })
+    changeBoxes(store, { progress: { stage: 'places', coverage: null, bound: null }, isProving: proof !== null })
+    // Words that were under way when the search was ended are of no use to the next one.
+    let isListening = true
+    const onProgress = (progress: Progress): void => {
+      if (isListening && store.getState().boxes.progress !== null) changeBoxes(store, { progress })
+    }
+    lane.request({
+      kind: 'suggest',
+      call: api => api.suggest(plan, year, wish, proof, proxy(onProgress)),
+      onAnswer: outcome => {
+        isListening = false
+        ended()
+        if (!outcome.ok) return set('suggestion', { status: 'failed', reason: refusal(outcome), last })
+        const { value: suggestion } = outcome
+        set('suggestion', { status: 'ready', value: { plan, year, wish, suggestion }, revision })
+        if (proof === null || !isSameLayout(suggestion, last)) changeBoxes(store, { moved: {}, left: [], chosen: null })
+      },
+      onFailure: reason => {
+        isListening = false
+        ended()
+        set('suggestion', { status: 'failed', reason: brokenOff(reason), last })
+      },
+    })
+  }
+
+  /** One question has one answer: that to a question of the other sort goes. */
+  const forgetOther = (name: 'suggestion' | 'stock'): void => {
+    lane.withdraw('curve')
+    lane.withdraw(name === 'stock' ? 'stock' : 'suggest')
+    set('curve', { status: 'idle' })
+    set(name, { status: 'idle' })
+  }
+
+  return {
+    look(plan, year, wish) {
+      forgetOther('stock')
+      ask(plan, year, wish, null)
+    },
+    stock(plan, year, options) {
+      const revision = revisionNow()
+      forgetOther('suggestion')
+      set('stock', { status: 'running', last: lastOf(store.getState().results.stock), revision })
+      lane.withdraw('stock')
+      lane.request({
+        kind: 'stock',
+        call: api => api.stock(plan, year, options),
+        onAnswer: outcome => {
+          if (!outcome.ok) return set('stock', { status: 'failed', reason: refusal(outcome), last: null })
+          set('stock', { status: 'ready', value: { plan, year, options, result: outcome.value }, revision })
+        },
+        onFailure: reason => set('stock', { status: 'failed', reason: brokenOff(reason), last: null }),
+      })
+    },
+    prove({ plan, year, wish }, timeLimit) {
+      ask(plan, year, wish, { timeLimit })
+    },
+    stopLooking() {
+      const { results, boxes } = store.getState()
+      if (results.stock.status === 'running') {
+        lane.withdraw('stock')
+        set('stock', { status: 'idle' })
+      }
+      if (results.suggestion.status !== 'running') return
+      lane.withdraw('suggest')
+      const last = keptAnswer()
+      const value = last !== null && boxes.isProving ? tightened(last, boxes.progress) : last
+      set('suggestion', value === null ? { status: 'idle' } : { status: 'ready', value, revision: revisionNow() })
+      ended()
+    },
+    curve(answer, most, cocoonsEach) {
+      const { plan, year, wish, suggestion } = answer
+      const revision = revisionNow()
+      const points: CurvePoint[] = [
+        { count: 0, coverage: suggestion.before.coverage, bound: suggestion.before.coverage, cost: 0 },
+      ]
+      const next = (): void => {
+        const count = points.length
+        const question = { kind: 'stations', count, cocoons: cocoonsEach } as const
+        lane.request<Outcome<Suggestion>>({
+          kind: 'curve',
+          call: api => api.suggest(plan, year, { ...wish, question }, null, proxy(silent)),
+          onAnswer: outcome => {
+            if (!outcome.ok) return set('curve', { status: 'failed', reason: refusal(outcome), last: null })
+            const { after, bound, cost, stations } = outcome.value
+            points.push({ count, coverage: after.coverage, bound: bound.coverage, cost })
+            // Without room for one more there is nothing further along the curve.
+            const isFull = stations.filter(station => station.new).length < count
+            if (isFull) points.pop()
+            if (isFull || count === most) set('curve', { status: 'ready', value: [...points], revision })
+            else {
+              set('curve', { status: 'running', last: [...points], revision })
+              next()
+            }
+          },
+          onFailure: reason => set('curve', { status: 'failed', reason: brokenOff(reason), last: [...points] }),
+        })
+      }
+      lane.withdraw('curve')
+      set('curve', { status: 'running', last: [...points], revision })
+      next()
+    },
+    stopCurve() {
+      lane.withdraw('curve')
+      const { curve } = store.getState().results
+      if (curve.status !== 'running') return
+      const value = curve.last ?? []
+      set('curve', value.length > 1 ? { status: 'ready', value, revision: curve.revision } : { status: 'idle' })
+    },
+    tryOut(plan, year) {
+      const revision = revisionNow()
+      trials.withdraw('move')
+      set('trial', { status: 'running', last: lastOf(store.getState().results.trial), revision })
+      trials.request({
+        kind: 'try',
+        call: api => api.tryPlan(plan, year),
+        onAnswer: outcome => {
+          if (outcome.ok) set('trial', { status: 'ready', value: outcome.value, revision })
+          else set('trial', { status: 'failed', reason: refusal(outcome), last: null })
+        },
+        onFailure: reason => set('trial', { status: 'failed', reason: brokenOff(reason), last: null }),
+      })
+    },
+    moveTried(id, at) {
+      trials.request({
+        kind: 'move',
+        call: api => api.moveStation(id, at),
+        onAnswer: value => {
+          if (value) set('trial', { status: 'running', last: value, revision: revisionNow() })
+        },
+        onFailure: reason => set('trial', { status: 'failed', reason: brokenOff(reason), last: null }),
+      })
+    },
+    clear() {
+      for (const kind of ['suggest', 'stock', 'curve']) lane.withdraw(kind)
+      for (const kind of ['try', 'move']) trials.withdraw(kind)
+      for (const name of ['suggestion', 'stock', 'trial', 'curve'] as const) {
+        if (store.getState().results[name].status !== 'idle') set(name, { status: 'idle' })
+      }
+      if (store.getState().boxes.progress !== null) ended()
+    },
+    stop() {
+      lane.stop()
+      trials.stop()
+    },
+  }
+}
+
+const silent = (): void => {}
+
+/** The answer with the bound that a proof had come to when it was stopped. */
+function tightened(answer: Suggested, progress: Progress | null): Suggested {
+  const { suggestion } = answer
+  const { bound, after } = suggestion
+  if (progress?.bound == null || bound.coverage === null || progress.bound >= bound.coverage) return answer
+  const coverage = Math.max(progress.bound, after.coverage ?? 0)
+  return { ...answer, suggestion: { ...suggestion, bound: { ...bound, coverage, method: 'solver' } } }
+}
+
+function isSameLayout(suggestion: Suggestion, before: Suggested | null): boolean {
+  const places = ({ stations }: Suggestion) => JSON.stringify(stations.map(({ id, at }) => [id, at]))
+  return before !== null && places(suggestion) === places(before.suggestion)
+}
