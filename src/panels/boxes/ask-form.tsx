@@ -12,11 +12,11 @@ import { limitsSummary, pricesSummary, rolesSummary, weightsSummary } from './as
 import { useAsk } from './use-boxes'
 
 const kinds: readonly { readonly value: AskKind; readonly name: string }[] = [
-  { value: 'stations', name: 'Where should so many more stations stand?' },
-  { value: 'target', name: 'What does enough for every planting cost?' },
-  { value: 'money', name: 'What is the most for so much money?' },
-  { value: 'cocoons', name: 'What is the most from so many cocoons?' },
-  { value: 'stock', name: 'Stations stay: how few cocoons will do?' },
+  { value: 'stations', name: 'Places for more stations' },
+  { value: 'target', name: 'Enough for every planting' },
+  { value: 'money', name: 'The most for so much money' },
+  { value: 'cocoons', name: 'The most from so many cocoons' },
+  { value: 'stock', name: 'Stations stay: fewest cocoons' },
 ]
 
 /** The question, as a sentence with numbers to fill in, and what it is bound by. */

@@ -1,4 +1,4 @@
-import { useId, useMemo } from 'react'
+import { useEffect, useId, useMemo, useRef } from 'react'
 import type { Progress } from '#geo/siting/question'
 import { Caution } from '../../parts/caution'
 import { Disclosure } from '../../parts/disclosure'
@@ -23,10 +23,11 @@ export function BoxesPage() {
   const { answer, isFresh, isRunning, reason } = useSuggested()
   const stock = useStocked()
   const { progress } = useBoxes()
+  const lead = useLead(isRunning || stock.isRunning)
   const hasBloom = useMemo(() => plantingsIn(plan, year).some(each => bloomOf(plan, year, each)), [plan, year])
   return (
     <div className="page boxes">
-      <p className="lead">
+      <p className="lead" ref={lead} tabIndex={-1}>
         {stock.answer !== null
           ? dated(stockSentence(stock.answer.result), stock.isFresh)
           : answer !== null
@@ -52,6 +53,19 @@ export function BoxesPage() {
       <Caution about="yield" />
     </div>
   )
+}
+
+/** Pressing the button leads to what it starts, at the top of the page, and on to the answer when it comes. */
+function useLead(isRunning: boolean) {
+  const lead = useRef<HTMLParagraphElement>(null)
+  const was = useRef(isRunning)
+  useEffect(() => {
+    if (was.current === isRunning) return
+    was.current = isRunning
+    lead.current?.focus({ preventScroll: true })
+    lead.current?.scrollIntoView?.({ block: 'nearest' })
+  }, [isRunning])
+  return lead
 }
 
 function dated(sentence: string, isFresh: boolean): string {

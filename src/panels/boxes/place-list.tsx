@@ -4,12 +4,14 @@ import type { SuggestedStation } from '#geo/siting/suggestion'
 import { Disclosure } from '../../parts/disclosure'
 import type { Suggested } from '../../state/boxes'
 import { choosePlace, movePlace, takePlace } from '../../state/boxes-actions'
-import { featureById, planeOfPlan } from '../../state/selectors'
+import { featureById, planeOfPlan, stations, stationsInUse } from '../../state/selectors'
 import { usePlannerStore } from '../../state/use-planner'
+import { lengthText } from '../../text/units'
 import { about, counted, dateText, grouped, listed, percent } from '../../text/words'
 import { Explained } from '../coverage/figures'
 import { PositionField } from '../ground/position-field'
 import { usePlan } from '../hooks'
+import { titleOf } from '../titles'
 import { changeWords, placeWords } from './answer-words'
 import { useTrial } from './trial'
 import { useBoxes, usePlaceNames } from './use-boxes'
@@ -86,7 +88,9 @@ function PlaceEntry({ answer, station, name, isFresh }: EntryProps) {
           Take it<span className="unseen">: {name}</span>
         </label>
       </div>
-      <p>{moved[id] === undefined ? placeWords(station, plan.units) : 'Where you put it.'}</p>
+      <p>
+        {moved[id] === undefined ? placeWords(station, plan.units) : 'Where you put it.'} <NearUnused answer={answer} station={station} />
+      </p>
       <p>
         <Explained figure="placeCocoons" id={id} label={`cocoons at ${name}`}>
           {grouped(femaleCocoons)} female, {grouped(maleCocoons)} male cocoons
@@ -99,6 +103,33 @@ function PlaceEntry({ answer, station, name, isFresh }: EntryProps) {
       </p>
       <WhyHere station={station} name={name} />
       {isChosen && isFresh ? <Elsewhere answer={answer} station={station} name={name} /> : null}
+    </>
+  )
+}
+
+/** Nearer than this a station that stands unused would do as well, m. */
+const nearBy = 30
+
+/** A station that stands near and is not in use: taking it into use may save a post. */
+function NearUnused({ answer, station }: { readonly answer: Suggested; readonly station: SuggestedStation }) {
+  const { plan, year } = answer
+  const plane = planeOfPlan(plan)
+  const { moved } = useBoxes()
+  const here = plane.toMetres(moved[station.id] ?? station.at)
+  const inUse = new Set(stationsInUse(plan, year).map(({ id }) => id))
+  const [nearest] = stations(plan)
+    .filter(({ id }) => !inUse.has(id))
+    .map(each => {
+      const { x, y } = plane.toMetres(each.geometry.coordinates)
+      return { name: titleOf(each), distance: Math.hypot(x - here.x, y - here.y) }
+    })
+    .filter(({ distance }) => distance < nearBy)
+    .sort((a, b) => a.distance - b.distance)
+  if (nearest === undefined) return null
+  return (
+    <>
+      {nearest.name} stands {lengthText(nearest.distance, plan.units)} from here and is not in use this season: it may do as
+      well.
     </>
   )
 }
