@@ -33,7 +33,7 @@ describe('the list of the ground', () => {
     const { store, user } = renderApp({ plan: smallPlan() })
     await user.click(screen.getByRole('button', { name: /^Row 1/ }))
     expect(store.getState().view.selection).toEqual(['row-1'])
-    await user.click(screen.getByRole('button', { name: 'Put down' }))
+    await user.click(screen.getByRole('button', { name: 'Deselect' }))
     expect(store.getState().view.selection).toEqual([])
   })
 
