@@ -33,7 +33,7 @@ export function plantPicture(): PlantPicture {
     const isMatching = coverage !== null && coverage.length === points
     for (const { id, start, end } of cloud.plantings) {
       if (isMatching) {
-        for (let i = start; i < end; i += 1) classes[i] = coverClass(coverage![i]!)
+        for (let i = start; i < end; i += 1) classes[i] = coverage![i]! < 0 ? unknown : coverClass(coverage![i]!)
         lastKnown.set(id, classes.slice(start, end))
         continue
       }
