@@ -102,9 +102,23 @@ describe('with a selection', () => {
   })
 })
 
-it('leaves the arrows to the map where nothing is selected', () => {
-  expect(key('ArrowLeft')).toBe(true)
+it('moves the map where nothing is selected, and brings it closer and farther', () => {
+  const { x, y } = pixelOn(map, step([5, 2]))
+  key('ArrowLeft')
+  key('ArrowUp', { shiftKey: true })
+  const now = pixelOn(map, step([5, 2]))
+  expect([now.x - x, now.y - y]).toEqual([90, 270])
   expect(keyboard.crosshair()).toBeNull()
+  key('+')
+  expect(map.getZoom()).toBe(19)
+  key('-')
+  expect(map.getZoom()).toBe(18)
+})
+
+it('can be reached by Tab, and has the focus after a press', () => {
+  expect(map.getContainer().tabIndex).toBe(0)
+  map.getContainer().dispatchEvent(new PointerEvent('pointerdown', { bubbles: true }))
+  expect(document.activeElement).toBe(map.getContainer())
 })
 
 describe('with a drawing tool', () => {
@@ -112,6 +126,9 @@ describe('with a drawing tool', () => {
     setTool(store, 'row')
     key('Enter')
     const from = keyboard.crosshair()!
+    const mark = map.getContainer().querySelector<HTMLElement>('.map-cross')!
+    expect(mark.hidden).toBe(false)
+    expect(mark.style.translate).toBe('380px 280px')
     expect(way(step([5, 2]), from).x).toBeCloseTo(0, 0)
     expect(hand.status().points).toBe(0)
     key(' ')
@@ -127,6 +144,7 @@ describe('with a drawing tool', () => {
     expect(way(a, b).y).toBeCloseTo(0, 1)
     expect(store.getState().view.tool).toBe('select')
     expect(keyboard.crosshair()).toBeNull()
+    expect(mark.hidden).toBe(true)
   })
 
   it('keeps the crosshair in view', () => {

@@ -7,10 +7,15 @@ export function leafletMap(): LeafletMap {
   const container = document.createElement('div')
   Object.defineProperty(container, 'clientWidth', { value: 800 })
   Object.defineProperty(container, 'clientHeight', { value: 600 })
-  container.tabIndex = 0
   document.body.append(container)
   const [lng, lat] = step([5, 2])
-  return new LeafletMap(container, { center: [lat, lng], zoom: 18, zoomAnimation: false, fadeAnimation: false })
+  return new LeafletMap(container, {
+    center: [lat, lng],
+    zoom: 18,
+    zoomAnimation: false,
+    fadeAnimation: false,
+    keyboard: false,
+  })
 }
 
 export function removeMap(map: LeafletMap): void {
