@@ -79,6 +79,8 @@ export function attachPointer(map: LeafletMap, hand: Hand): () => void {
       letGo()
       return
     }
+    // Keys belong to what was pressed last: Enter ends the line that was just drawn with the mouse.
+    container.focus({ preventScroll: true })
     const kind = kindOf(event)
     const where = pointed(event, kind)
     const { isCaptured } = hand.handle({ type: 'press', ...where })
