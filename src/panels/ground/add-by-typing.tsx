@@ -52,7 +52,7 @@ export function AddByTyping() {
     setDraft({ ...draft, name: '', start: null, list: '' })
   }
   return (
-    <form className="stack" onSubmit={add}>
+    <form className="stack add-form" onSubmit={add}>
       <ChoiceField
         label="What"
         value={kind}

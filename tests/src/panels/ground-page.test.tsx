@@ -204,7 +204,6 @@ describe('adding by typing', () => {
   test('counts from the same point however much is drawn', async () => {
     const { store, user } = renderApp({ plan: { ...emptyPlan, besides: {} } })
     await addRow(user, '0, 0', '60')
-    await user.click(screen.getByText('Add by typing'))
     await user.selectOptions(screen.getByLabelText('What'), 'Mud point')
     await user.type(screen.getAllByLabelText('Position').at(-1)!, '0, 60')
     await user.click(screen.getByRole('button', { name: 'Add the mud point' }))
