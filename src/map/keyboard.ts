@@ -27,6 +27,9 @@ const copyStep = 5
 const still = 3
 /** Room that the map keeps between the crosshair and its own edge, pixels. */
 const rim = 48
+/** A map wider than `narrow` has the draw bar over its right edge, pixels. */
+const narrow = 700
+const barWidth = 200
 
 const arrows: Readonly<Record<string, { readonly x: number; readonly y: number }>> = {
   ArrowLeft: { x: -1, y: 0 },
@@ -69,7 +72,8 @@ export function attachKeyboard(
   const putCrosshair = (at: LngLat, event: KeyboardEvent): void => {
     crosshair = at
     cross.place(at)
-    map.panInside([at[1], at[0]], { padding: [rim, rim], animate: false })
+    const right = map.getSize().x > narrow ? rim + barWidth : rim
+    map.panInside([at[1], at[0]], { paddingTopLeft: [rim, rim], paddingBottomRight: [right, rim], animate: false })
     // With an arrow, Alt means a short step and does not switch off the falling onto corners.
     hand.handle({ type: 'hover', ...pointed(at, event), keys: { shift: false, alt: false } })
   }
@@ -188,12 +192,6 @@ export function attachKeyboard(
     cross.place(null)
   }
 
-  const onPointerDown = (): void => {
-    dropCrosshair()
-    // So that Escape and the arrows are for what was pressed.
-    container.focus({ preventScroll: true })
-  }
-
   /** A mouse that lies still is told to have moved when the map moves below it: only real ways count. */
   const onPointerMove = ({ clientX, clientY }: PointerEvent): void => {
     const here = { x: clientX, y: clientY }
@@ -208,7 +206,7 @@ export function attachKeyboard(
     },
   )
   container.addEventListener('keydown', onKeyDown)
-  container.addEventListener('pointerdown', onPointerDown)
+  container.addEventListener('pointerdown', dropCrosshair)
   container.addEventListener('pointermove', onPointerMove)
 
   return {
@@ -219,7 +217,7 @@ export function attachKeyboard(
       if (tabIndex === null) container.removeAttribute('tabindex')
       else container.setAttribute('tabindex', tabIndex)
       container.removeEventListener('keydown', onKeyDown)
-      container.removeEventListener('pointerdown', onPointerDown)
+      container.removeEventListener('pointerdown', dropCrosshair)
       container.removeEventListener('pointermove', onPointerMove)
     },
   }

@@ -171,6 +171,12 @@ describe('several fingers and clicks', () => {
     expect(told).toEqual(['hover', 'hover'])
   })
 
+  it('gives the map the focus, so that keys are for what was pressed', () => {
+    map.getContainer().tabIndex = 0
+    send('pointerdown', [5, 1])
+    expect(document.activeElement).toBe(map.getContainer())
+  })
+
   it('is heard no more once detached', () => {
     detach()
     send('pointerdown', [5, 1])
