@@ -34,7 +34,7 @@ test('a plan from nothing to coverage without touching the mouse', async () => {
   await pressByKey(page, page.getByRole('navigation', { name: 'Pages' }).getByRole('button', { name: 'Coverage' }))
   const coverage = page
     .getByRole('region', { name: 'The orchard' })
-    .getByRole('button', { name: /^(yes|partly|no), \d+%.*In number/ })
+    .getByRole('button', { name: /^(yes|partly|no)\b.*\d+%.*In number/ })
   await coverage.waitFor()
   await pressByKey(page, coverage)
   await page.getByRole('heading', { name: /how was this worked out/i }).waitFor()

@@ -69,7 +69,7 @@ export function withBrowser(): { open(options?: PageOptions): Promise<Visit> } {
         colorScheme: options.colorScheme ?? 'light',
         acceptDownloads: true,
       })
-      context.setDefaultTimeout(15_000)
+      context.setDefaultTimeout(8_000)
       const visit = await visitIn(context)
       contexts.push({ context, visit })
       await visit.page.goto(inject('appUrl'))
