@@ -99,7 +99,7 @@ function DayReader({ bands, year, day, words, onDay }: ReaderProps) {
         <Chart
           title={`Season ${year}`}
           summary={bandsSummary(bands, year)}
-          bands={[...bands.blooms, ...bands.flights]}
+          bands={[...bands.flights, ...bands.blooms]}
           from={from}
           to={to}
           year={year}
