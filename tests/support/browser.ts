@@ -18,7 +18,7 @@ export type Visit = {
   readonly page: Page
   /** Errors of the page and requests that failed; a test with any of them fails. */
   readonly faults: string[]
-  /** Addresses outside the app that the page asked for; they are cut off. */
+  /** Addresses outside the app that the page asked for. They are cut off, and a test with any of them fails. */
   readonly elsewhere: string[]
 }
 
@@ -52,7 +52,11 @@ export function withBrowser(): { open(options?: PageOptions): Promise<Visit> } {
       if (task.result?.state === 'fail') await shot(visit.page, `failed ${task.name} ${i + 1}`).catch(() => undefined)
       await context.close()
     }
-    expect(opened.flatMap(({ visit }) => visit.faults)).toEqual([])
+    const told = opened.flatMap(({ visit }) => [
+      ...visit.faults,
+      ...visit.elsewhere.map(url => `asked another server: ${url}`),
+    ])
+    expect(told).toEqual([])
   })
   afterAll(async () => {
     await browser?.close()
