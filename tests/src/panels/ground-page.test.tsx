@@ -147,6 +147,7 @@ describe('adding by typing', () => {
   test('lays rows side by side at the crop’s own distance, as one step', async () => {
     const { store, user } = renderApp({ plan: emptyPlan })
     await addRow(user, '10, -20', '60', '3')
+    expect(screen.getByText('Added 3 rows.')).toBeVisible()
     const { features } = planOf(store)
     expect(features.map(({ properties }) => properties.name)).toEqual(['Row 1', 'Row 2', 'Row 3'])
     const starts = features.map(({ geometry }) => metresOf((geometry.coordinates as unknown[])[0]))
