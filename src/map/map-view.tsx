@@ -21,6 +21,9 @@ import { positionsOf } from './tools/positions'
 import 'leaflet/dist/leaflet.css'
 import './map.css'
 
+/** Results that take longer than this to be renewed are greyed meanwhile, ms. */
+const patience = 400
+
 /** Zoom at which a new plan's empty grid is shown: a garden or a corner of an orchard fills the screen. */
 const startZoom = 18
 const deepest = 24
@@ -156,11 +159,17 @@ function paintedLayers(map: LeafletMap, store: PlannerStore, link: MapLink) {
     for (const each of [shapes, plants, marks, ghost]) each.redraw()
   }
   let hidden = ''
+  let greying = 0
   return {
     redraw,
-    /** Results of an older plan stay, greyed, until the new ones come. */
+    /** Results of an older plan stay, greyed once the new ones keep us waiting; while a station is pulled they keep coming. */
     showResults: () => {
-      plants.canvas.classList.toggle('is-outdated', store.getState().results.report.status === 'running')
+      clearTimeout(greying)
+      const { classList } = plants.canvas
+      classList.remove('is-outdated')
+      if (store.getState().results.report.status === 'running') {
+        greying = window.setTimeout(() => classList.add('is-outdated'), patience)
+      }
       plants.redraw()
     },
     redrawGround: () => ground.redraw(),
