@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { withBrowser } from '../support/browser'
+import { soon, withBrowser } from '../support/browser'
 import { goTo, orchardCoverage, panel, spotOn, startPlan, takeTool } from '../support/browser-app'
 
 const browser = withBrowser()
@@ -33,20 +33,20 @@ test('the figures follow a station while it is moved, and the move is one step o
   await page.mouse.down()
   const half = await spotOn(page, 0.33, 0.4)
   await page.mouse.move(half.x, half.y, { steps: 8 })
-  await expect.poll(shown).toBeGreaterThan(atStart)
+  await expect.poll(shown, soon).toBeGreaterThan(atStart)
   const onTheWay = await shown()
   const near = await spotOn(page, 0.22, 0.4)
   await page.mouse.move(near.x, near.y, { steps: 8 })
-  await expect.poll(shown).toBeGreaterThan(onTheWay)
+  await expect.poll(shown, soon).toBeGreaterThan(onTheWay)
   const undo = page.getByRole('button', { name: /^Undo/ })
   expect(await undo.textContent()).not.toMatch(/[Mm]ove/)
   await page.mouse.up()
-  await expect.poll(() => undo.textContent()).toMatch(/[Mm]ove/)
+  await expect.poll(() => undo.textContent(), soon).toMatch(/[Mm]ove/)
   const atEnd = await shown()
   expect(atEnd).toBeGreaterThan(onTheWay)
 
   await undo.click()
-  await expect.poll(shown).toBe(atStart)
+  await expect.poll(shown, soon).toBe(atStart)
   expect(await undo.textContent()).not.toMatch(/[Mm]ove/)
 })
 

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
-import { withBrowser } from '../support/browser'
+import { soon, withBrowser } from '../support/browser'
 import { map, openSample } from '../support/browser-app'
 
 const browser = withBrowser()
@@ -32,7 +32,7 @@ test('a street map is fetched only once it is chosen, from its own server alone,
   await map(page)
     .getByText(/OpenStreetMap/)
     .waitFor()
-  await expect.poll(() => asked.length).toBeGreaterThan(3)
+  await expect.poll(() => asked.length, soon).toBeGreaterThan(3)
   for (const path of asked) expect(path).toMatch(/^\/\d+\/\d+\/\d+\.png$/)
 })
 

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
-import { withBrowser } from '../support/browser'
+import { soon, withBrowser } from '../support/browser'
 import { goTo, ground, openSample, panel, startPlan } from '../support/browser-app'
 import { hasFocusRing, pressByKey, tabTo, typeByKey } from '../support/browser-keys'
 
@@ -43,7 +43,7 @@ test('a plan from nothing to coverage without touching the mouse', async () => {
   await pressByKey(page, button('Ground'))
   await page.keyboard.press('Control+z')
   await page.keyboard.press('Control+z')
-  await expect.poll(() => page.getByRole('button', { name: /^Redo: / }).isEnabled()).toBe(true)
+  await expect.poll(() => page.getByRole('button', { name: /^Redo: / }).isEnabled(), soon).toBe(true)
   expect(await page.getByRole('button', { name: /^Redo: / }).textContent()).toMatch(/batch|cocoon|release/i)
 })
 
@@ -78,7 +78,7 @@ test('a row drawn, a station put up, moved and deleted on the map by keys', asyn
 
   // Three presses in a row are one move, and one step of undo.
   await press('ArrowLeft', 3)
-  await expect.poll(() => undo.textContent()).toMatch(/move .*Nest station 1/)
+  await expect.poll(() => undo.textContent(), soon).toMatch(/move .*Nest station 1/)
   await press('Control+z')
   expect(await undo.textContent()).toMatch(/add .*Nest station 1/)
   await press('Delete')

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
 import { readPlan } from '#geo/file/read'
-import { withBrowser } from '../support/browser'
+import { soon, withBrowser } from '../support/browser'
 import { goTo, orchardCoverage, panel, spotOn, startPlan, takeTool } from '../support/browser-app'
 
 const browser = withBrowser()
@@ -61,7 +61,7 @@ test('from a new plan to coverage: draw, crop, bloom, station, cocoons, and how 
   await field.fill('10')
   await field.press('Enter')
   await goTo(page, 'Coverage')
-  await expect.poll(() => figure.textContent()).not.toBe(before)
+  await expect.poll(() => figure.textContent(), soon).not.toBe(before)
 })
 
 test('undo and redo, one step at a time, each by name', async () => {

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
-import { withBrowser } from '../support/browser'
+import { soon, withBrowser } from '../support/browser'
 import { goTo, ground, orchardCoverage, panel, type Spot, spotOn, startPlan, takeTool } from '../support/browser-app'
 
 const browser = withBrowser()
@@ -54,10 +54,10 @@ test('a finger on a station moves the station, a finger beside it moves the map'
   await page.touchscreen.tap(place.x, place.y)
   const undo = page.getByRole('button', { name: /^Undo/ })
   await pull(page, place, await spotOn(page, 0.7, 0.3))
-  await expect.poll(() => undo.getAttribute('title')).toMatch(/[Mm]ove/)
-  const before = await undo.getAttribute('title')
+  await expect.poll(() => undo.textContent(), soon).toMatch(/[Mm]ove/)
+  const before = await undo.textContent()
   await pull(page, await spotOn(page, 0.2, 0.8), await spotOn(page, 0.4, 0.6))
-  expect(await undo.getAttribute('title')).toBe(before)
+  expect(await undo.textContent()).toBe(before)
 })
 
 test('nothing on a phone needs more width than it has', async () => {

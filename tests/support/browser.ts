@@ -13,6 +13,12 @@ export type PageOptions = {
   readonly colorScheme?: 'light' | 'dark'
 }
 
+/** How long a page may take to show what a test waits for, ms: long enough for a machine with much else to do. */
+const patience = 8_000
+
+/** For `expect.poll`. */
+export const soon = { timeout: patience }
+
 /** A page of the app, and everything that went wrong on it. */
 export type Visit = {
   readonly page: Page
@@ -73,7 +79,7 @@ export function withBrowser(): { open(options?: PageOptions): Promise<Visit> } {
         colorScheme: options.colorScheme ?? 'light',
         acceptDownloads: true,
       })
-      context.setDefaultTimeout(8_000)
+      context.setDefaultTimeout(patience)
       const visit = await visitIn(context)
       contexts.push({ context, visit })
       await visit.page.goto(inject('appUrl'))
