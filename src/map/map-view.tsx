@@ -215,7 +215,7 @@ function showWhole(map: LeafletMap, plan: Plan | null): void {
   const isWide = map.getSize().x > narrowest
   map.fitBounds(bounds, {
     paddingTopLeft: isWide ? [70, 30] : [16, 16],
-    paddingBottomRight: isWide ? [210, 30] : [16, 16],
+    paddingBottomRight: isWide ? [210, 30] : [16, 36],
     maxZoom: 20,
     animate: false,
   })
