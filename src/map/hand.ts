@@ -128,7 +128,7 @@ export function createHand(store: PlannerStore, options: HandOptions): Hand {
     },
     stop() {
       stopWatching()
-      endStation()
+      reset()
       listeners.clear()
     },
   }

@@ -21,6 +21,9 @@ import { positionsOf } from './tools/positions'
 import 'leaflet/dist/leaflet.css'
 import './map.css'
 
+/** Results that take longer than this to be renewed are greyed meanwhile, ms. */
+const patience = 400
+
 /** Zoom at which a new plan's empty grid is shown: a garden or a corner of an orchard fills the screen. */
 const startZoom = 18
 const deepest = 24
@@ -163,11 +166,17 @@ function paintedLayers(map: LeafletMap, store: PlannerStore, link: MapLink) {
     for (const each of [shapes, plants, marks, ghost]) each.redraw()
   }
   let hidden = ''
+  let greying = 0
   return {
     redraw,
-    /** Results of an older plan stay, greyed, until the new ones come. */
+    /** Results of an older plan stay, greyed once the new ones keep us waiting; while a station is pulled they keep coming. */
     showResults: () => {
-      plants.canvas.classList.toggle('is-outdated', store.getState().results.report.status === 'running')
+      clearTimeout(greying)
+      const { classList } = plants.canvas
+      classList.remove('is-outdated')
+      if (store.getState().results.report.status === 'running') {
+        greying = window.setTimeout(() => classList.add('is-outdated'), patience)
+      }
       plants.redraw()
     },
     redrawGround: () => ground.redraw(),
@@ -213,7 +222,7 @@ function showWhole(map: LeafletMap, plan: Plan | null): void {
   const isWide = map.getSize().x > narrowest
   map.fitBounds(bounds, {
     paddingTopLeft: isWide ? [70, 30] : [16, 16],
-    paddingBottomRight: isWide ? [210, 30] : [16, 16],
+    paddingBottomRight: isWide ? [210, 30] : [16, 36],
     maxZoom: 20,
     animate: false,
   })

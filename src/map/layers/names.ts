@@ -28,7 +28,7 @@ export function paintNames(frame: Frame, features: readonly Feature[], hidden: R
     wishes.push({
       ...wish,
       anchors: anchorsOf(feature, frame),
-      priority: isStation ? 1e6 : isMark(feature) ? 10 : size,
+      priority: priorityOf(feature, size),
     })
   }
   context.textAlign = 'center'

@@ -33,7 +33,7 @@ export function plantPicture(): PlantPicture {
     const isMatching = coverage !== null && coverage.length === points
     for (const { id, start, end } of cloud.plantings) {
       if (isMatching) {
-        for (let i = start; i < end; i += 1) classes[i] = coverClass(coverage![i]!)
+        for (let i = start; i < end; i += 1) classes[i] = coverage![i]! < 0 ? unknown : coverClass(coverage![i]!)
         lastKnown.set(id, classes.slice(start, end))
         continue
       }
@@ -126,9 +126,18 @@ function paintHatch(frame: Frame, unit: Float64Array, classes: Uint8Array, run: 
   // The pattern keeps to the ground, not to the canvas, so that it stands still while the map is moved.
   pattern.setTransform(new DOMMatrix([1, 0, 0, 1, -(left % hatchGap), -(top % hatchGap)]))
   context.fillStyle = pattern
-  const size = Math.max(run.size, hatchGap)
+  // Square by square of the ground, each once however many plants stand in it: patterns are slow to fill.
+  const columns = Math.ceil(frame.width / hatchGap) + 2
+  const [shiftX, shiftY] = [left % hatchGap, top % hatchGap]
+  const done = new Uint8Array(columns * (Math.ceil(frame.height / hatchGap) + 2))
   eachSeen(frame, unit, run, (x, y, i) => {
-    if (classes[i]! < 4) context.fillRect(x - size / 2, y - size / 2, size, size)
+    if (classes[i]! >= 4) return
+    const column = Math.floor((x + shiftX) / hatchGap)
+    const row = Math.floor((y + shiftY) / hatchGap)
+    const square = (row + 1) * columns + column + 1
+    if (done[square] === 1) return
+    done[square] = 1
+    context.fillRect(column * hatchGap - shiftX, row * hatchGap - shiftY, hatchGap, hatchGap)
   })
 }
 

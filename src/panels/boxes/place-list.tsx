@@ -89,7 +89,8 @@ function PlaceEntry({ answer, station, name, isFresh }: EntryProps) {
         </label>
       </div>
       <p>
-        {moved[id] === undefined ? placeWords(station, plan.units) : 'Where you put it.'} <NearUnused answer={answer} station={station} />
+        {moved[id] === undefined ? placeWords(station, plan.units) : 'Where you put it.'}{' '}
+        <NearUnused answer={answer} station={station} />
       </p>
       <p>
         <Explained figure="placeCocoons" id={id} label={`cocoons at ${name}`}>
@@ -128,8 +129,8 @@ function NearUnused({ answer, station }: { readonly answer: Suggested; readonly 
   if (nearest === undefined) return null
   return (
     <>
-      {nearest.name} stands {lengthText(nearest.distance, plan.units)} from here and is not in use this season: it may do as
-      well.
+      {nearest.name} stands {lengthText(nearest.distance, plan.units)} from here and is not in use this season: it may
+      do as well.
     </>
   )
 }
