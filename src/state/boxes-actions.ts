@@ -6,7 +6,7 @@ import type { SuggestedStation } from '#geo/siting/suggestion'
 import type { LngLat } from '#geo/space/plane'
 import { acceptStock } from '#geo/stocking/programme'
 import { edit, notify } from './actions'
-import { type Ask, type BoxesState, isAnswerTo, type Suggested } from './boxes'
+import { type Ask, type BoxesState, isAnswerTo, type Suggested, untouched } from './boxes'
 import type { PlannerState, PlannerStore } from './store'
 
 export function changeAsk(store: PlannerStore, patch: Partial<Ask>): void {
@@ -44,7 +44,7 @@ export function discardSuggestion(store: PlannerStore): void {
       trial: { status: 'idle' },
       curve: { status: 'idle' },
     },
-    boxes: { ...boxes, moved: {}, left: [], chosen: null, progress: null, isProving: false },
+    boxes: { ...boxes, ...untouched },
   }))
 }
 

@@ -97,7 +97,8 @@ export const firstAsk: Ask = {
   withLanes: false,
 }
 
-const untouched = { moved: {}, left: [], chosen: null, progress: null, isProving: false } as const
+/** Nothing under way, and no suggested station moved, left or looked at. */
+export const untouched = { moved: {}, left: [], chosen: null, progress: null, isProving: false } as const
 
 export const noBoxes: BoxesState = { ask: firstAsk, isShownAfter: true, ...untouched }
 

@@ -5,7 +5,7 @@ import type { Progress } from '#geo/siting/question'
 import type { Suggestion } from '#geo/siting/suggestion'
 import type { LngLat } from '#geo/space/plane'
 import type { StockOptions } from '#geo/stocking/programme'
-import type { CurvePoint, Suggested, Wish } from '../state/boxes'
+import { type CurvePoint, type Suggested, untouched, type Wish } from '../state/boxes'
 import { changeBoxes } from '../state/boxes-actions'
 import type { PlannerStore, ResultsState } from '../state/store'
 import { brokenOff, lastOf, refusal } from './job-words'
@@ -67,11 +67,18 @@ export function createSitingEngine(store: PlannerStore, makePort: MakePort): Sit
       call: api => api.suggest(plan, year, wish, proof, proxy(onProgress)),
       onAnswer: outcome => {
         isListening = false
-        ended()
-        if (!outcome.ok) return set('suggestion', { status: 'failed', reason: refusal(outcome), last })
+        if (!outcome.ok) {
+          ended()
+          set('suggestion', { status: 'failed', reason: refusal(outcome), last })
+          return
+        }
         const { value: suggestion } = outcome
-        set('suggestion', { status: 'ready', value: { plan, year, wish, suggestion }, revision })
-        if (proof === null || !isSameLayout(suggestion, last)) changeBoxes(store, { moved: {}, left: [], chosen: null })
+        const isKept = proof !== null && isSameLayout(suggestion, last)
+        // In one step: what was moved by hand belongs to the layout before.
+        store.setState(({ results, boxes }) => ({
+          results: { ...results, suggestion: { status: 'ready', value: { plan, year, wish, suggestion }, revision } },
+          boxes: { ...boxes, ...(isKept ? { progress: null, isProving: false } : untouched) },
+        }))
       },
       onFailure: reason => {
         isListening = false

@@ -1,4 +1,5 @@
 import type { Feature } from '#geo/plan/plan'
+import type { LngLat } from '#geo/space/plane'
 import { middleOf } from '../mercator'
 import { stationHalf } from '../tools/hit'
 import { positionsOf } from '../tools/positions'
@@ -10,11 +11,19 @@ const height = 16
 const least = 30
 
 /** Names of things, where there is room: stations first, then the larger shapes. None lies over another or a station. */
-export function paintNames(frame: Frame, features: readonly Feature[], hidden: ReadonlySet<string>): void {
+export function paintNames(
+  frame: Frame,
+  features: readonly Feature[],
+  hidden: ReadonlySet<string>,
+  suggested: readonly LngLat[] = [],
+): void {
   const { context, palette, view } = frame
   context.font = `600 12px ${palette.font}`
   const wishes: LabelWish[] = []
-  const taken: Box[] = []
+  const taken: Box[] = suggested.map(at => {
+    const { x, y } = frame.toCanvas(at)
+    return boxAround(x, y, 2 * stationHalf, 2 * stationHalf)
+  })
   for (const feature of features) {
     if (hidden.has(feature.id)) continue
     const { kind, name } = feature.properties

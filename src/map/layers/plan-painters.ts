@@ -9,7 +9,7 @@ import { paintCandidate, paintMud, paintPlantRings, paintStation, stationHalfAt 
 import { paintNames } from './names'
 import { plantPicture } from './plants'
 import { paintShapes } from './shapes'
-import { droppedNow, paintSuggested } from './suggested'
+import { droppedNow, paintSuggested, suggestedPlaces } from './suggested'
 
 /** The value to draw: a finished one, or the last good one while another is under way. */
 export function drawn<T>(job: Job<T>): T | null {
@@ -65,7 +65,9 @@ export function planPainters(
       }
       const dropped = droppedNow(state)
       const stations = plan.features.filter(isStation)
-      const half = stationHalfAt(stations.map(({ geometry }) => frame.toCanvas(geometry.coordinates)))
+      const suggested = suggestedPlaces(state)
+      const places = [...stations.map(({ geometry }) => geometry.coordinates), ...suggested]
+      const half = stationHalfAt(places.map(frame.toCanvas))
       stations.forEach((station, index) => {
         if (hidden.has(station.id)) return
         paintStation(frame, station.geometry.coordinates, {
@@ -76,8 +78,8 @@ export function planPainters(
           half,
         })
       })
-      paintSuggested(frame, state)
-      paintNames(frame, features, hidden)
+      paintSuggested(frame, state, half)
+      paintNames(frame, features, hidden, suggested)
     },
   }
 }

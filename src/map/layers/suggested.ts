@@ -1,4 +1,5 @@
 import type { LngLat } from '#geo/space/plane'
+import type { Suggested } from '../../state/boxes'
 import { answerNow, placeNames } from '../../state/boxes-actions'
 import { featureById } from '../../state/selectors'
 import type { PlannerState } from '../../state/store'
@@ -7,9 +8,9 @@ import type { Frame } from './canvas-layer'
 import { paintStation } from './marks'
 
 /** Suggested stations: dashed, numbered as they would be called, with an arrow from where one stands to where it goes. */
-export function paintSuggested(frame: Frame, state: PlannerState): void {
-  const { boxes, view } = state
-  const answer = view.page === 'boxes' ? answerNow(state) : null
+export function paintSuggested(frame: Frame, state: PlannerState, half: number): void {
+  const { boxes } = state
+  const answer = shownAnswer(state)
   if (answer === null) return
   const { plan, suggestion } = answer
   const names = placeNames(plan, suggestion.stations)
@@ -28,14 +29,26 @@ export function paintSuggested(frame: Frame, state: PlannerState): void {
       isSelected: boxes.chosen === station.id,
       isSuggested: true,
       reach: null,
+      half,
     })
     frame.context.globalAlpha = 1
   }
 }
 
+/** The answer, while its page is open. */
+function shownAnswer(state: PlannerState): Suggested | null {
+  return state.view.page === 'boxes' ? answerNow(state) : null
+}
+
+/** Where suggested stations are drawn. */
+export function suggestedPlaces(state: PlannerState): readonly LngLat[] {
+  const { moved } = state.boxes
+  return (shownAnswer(state)?.suggestion.stations ?? []).map(({ id, at }) => moved[id] ?? at)
+}
+
 /** Stations that the answer on the screen gives up: shown as without bees. */
 export function droppedNow(state: PlannerState): readonly string[] {
-  return state.view.page === 'boxes' ? (answerNow(state)?.suggestion.dropped ?? []) : []
+  return shownAnswer(state)?.suggestion.dropped ?? []
 }
 
 /** From one place to another, between the marks that stand there. */

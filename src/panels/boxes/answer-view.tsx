@@ -9,7 +9,7 @@ import { counted, percent } from '../../text/words'
 import { lookForPlaces, proveAnswer } from '../../worker/siting-schedule'
 import { Explained } from '../coverage/figures'
 import { usePlan } from '../hooks'
-import { boundWords, cautionText, changeWords } from './answer-words'
+import { boundWords, cautionText, changeWords, closeChange, finely } from './answer-words'
 import { CurveView } from './curve-view'
 import { PlaceList } from './place-list'
 import { ShoppingList } from './shopping-list'
@@ -210,7 +210,7 @@ function ChangedWords({ answer, now }: { readonly answer: Suggested; readonly no
   if (now === null || coverage === null) return null
   return (
     <p role="status">
-      With your changes about {percent(now)}; as suggested {percent(coverage)}: {changeWords(coverage, now)}.
+      With your changes about {finely(now)}; as suggested {finely(coverage)}: {closeChange(coverage, now)}.
     </p>
   )
 }

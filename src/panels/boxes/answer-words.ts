@@ -128,7 +128,16 @@ export function cautionText(caution: Caution, nameOf: (id: string) => string): s
   }
 }
 
+/** "0.4 points less" for what is compared closely. */
+export function closeChange(before: number, after: number): string {
+  const tenths = Math.round((after - before) * 1000) / 10
+  if (tenths === 0) return 'no difference'
+  const amount = Math.abs(tenths).toFixed(1)
+  return `${amount} ${amount === '1.0' ? 'point' : 'points'} ${tenths > 0 ? 'more' : 'less'}`
+}
+
 /** "+24 points", or that nothing can be said. */
 export function changeWords(before: number | null, after: number | null): string {
-  return before === null || after === null ? 'cannot be said' : points(after - before)
+  if (before === null || after === null) return 'cannot be said'
+  return Math.round((after - before) * 100) === 0 ? 'no change' : points(after - before)
 }

@@ -124,7 +124,7 @@ function ProgressView({ progress }: { readonly progress: Progress }) {
   return (
     <section className="call-box" aria-labelledby={id}>
       <p id={id} role="status">
-        {stages[stage]}
+        {stages[isProving && stage === 'bound' ? 'proof' : stage]}
       </p>
       <progress aria-labelledby={id} />
       <dl className="numbers">

@@ -2,17 +2,18 @@ import { useEffect, useRef } from 'react'
 import { nameOf } from '#geo/plan/plan'
 import type { SuggestedStation } from '#geo/siting/suggestion'
 import { Disclosure } from '../../parts/disclosure'
+import { useUnits } from '../../parts/units-context'
 import type { Suggested } from '../../state/boxes'
 import { choosePlace, movePlace, takePlace } from '../../state/boxes-actions'
 import { featureById, planeOfPlan, stations, stationsInUse } from '../../state/selectors'
 import { usePlannerStore } from '../../state/use-planner'
-import { lengthText } from '../../text/units'
-import { about, counted, dateText, grouped, listed, percent } from '../../text/words'
+import { lengthText, measureOf } from '../../text/units'
+import { about, counted, dateText, grouped, listed } from '../../text/words'
 import { Explained } from '../coverage/figures'
 import { PositionField } from '../ground/position-field'
 import { usePlan } from '../hooks'
 import { titleOf } from '../titles'
-import { changeWords, placeWords } from './answer-words'
+import { closeChange, finely, placeWords } from './answer-words'
 import { useTrial } from './trial'
 import { useBoxes, usePlaceNames } from './use-boxes'
 
@@ -181,15 +182,18 @@ function WhyHere({ station, name }: { readonly station: SuggestedStation; readon
   )
 }
 
+/** "0.4 points less than suggested". */
+function differenceWords(suggested: number, now: number): string {
+  const words = closeChange(suggested, now)
+  return words === 'no difference' ? `${words} to the suggestion` : `${words} than suggested`
+}
+
 const directions = [
   { name: 'north', x: 0, y: 1 },
   { name: 'south', x: 0, y: -1 },
   { name: 'west', x: -1, y: 0 },
   { name: 'east', x: 1, y: 0 },
 ] as const
-
-/** Metres of one press. */
-const nudge = 1
 
 /** Another place for a suggested station, typed or stepped, and what it costs. */
 function Elsewhere({ answer, station, name }: Omit<EntryProps, 'isFresh'>) {
@@ -199,8 +203,10 @@ function Elsewhere({ answer, station, name }: Omit<EntryProps, 'isFresh'>) {
   const { id } = station
   const at = moved[id] ?? station.at
   const plane = planeOfPlan(answer.plan)
+  const { unit, toStored } = measureOf('length', useUnits())
   const step = (x: number, y: number) => {
     const from = plane.toMetres(at)
+    const nudge = toStored(1)
     movePlace(store, id, plane.toLngLat({ x: from.x + x * nudge, y: from.y + y * nudge }))
   }
   const suggested = answer.suggestion.after.coverage
@@ -210,14 +216,13 @@ function Elsewhere({ answer, station, name }: Omit<EntryProps, 'isFresh'>) {
       <div className="actions">
         {directions.map(({ name: direction, x, y }) => (
           <button type="button" key={direction} onClick={() => step(x, y)}>
-            1 m {direction}
+            1 {unit} {direction}
           </button>
         ))}
       </div>
       {isChanged && trial?.coverage != null && suggested !== null ? (
         <p>
-          Coverage would be about {percent(trial.coverage)}: {changeWords(suggested, trial.coverage)} against the
-          suggestion.
+          Coverage would be about {finely(trial.coverage)}: {differenceWords(suggested, trial.coverage)}.
         </p>
       ) : null}
       {moved[id] === undefined ? null : (

@@ -58,9 +58,16 @@ export function StockView({ answer, isFresh }: Props) {
 function StockCautions({ result }: { readonly result: StockResult }) {
   const large = result.stations.filter(({ tubes }) => tubes > mostTubes)
   const stopping = result.plantings.filter(({ isStopping }) => isStopping)
-  if (large.length + stopping.length === 0) return null
+  const full = result.stations.filter(({ femaleCocoons, most }) => most !== null && femaleCocoons >= most)
+  if (large.length + stopping.length + full.length === 0) return null
   return (
     <ul className="plain-list cautions" aria-label="To weigh before you accept">
+      {full.length === 0 ? null : (
+        <li className="caution">
+          The tubes at {listed(full.map(({ name, most }) => `${name} (for ${grouped(most ?? 0)} female cocoons)`))} set
+          a limit. Where more can be hung, let tubes be bought as needed, under Prices and sizes.
+        </li>
+      )}
       {stopping.length === 0 ? null : (
         <li className="caution">
           Out of reach:{' '}

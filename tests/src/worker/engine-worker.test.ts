@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { moveFeatures } from '#geo/plan/edits-features'
 import { evaluate } from '#geo/report/evaluate'
+import { suggest } from '#geo/siting/suggest'
+import { stockFor } from '#geo/stocking/programme'
 import { engineApi } from '../../../src/worker/engine.worker'
 import { smallPlan, step } from '../../support/builders'
 
@@ -45,5 +47,29 @@ describe('the worker', () => {
     expect(coverage!.low).toBeLessThan(mid)
     expect(coverage!.high).toBeGreaterThanOrEqual(mid)
     expect(engineApi.ranges(plan, 1999)).toBeNull()
+  })
+
+  it('tries a plan out to the same coverage, without what holds plantings back', () => {
+    const outcome = engineApi.tryPlan(plan, 2026)
+    const expected = evaluate(plan, 2026)
+    if (!outcome.ok || !expected.ok) throw new Error('no report')
+    expect(outcome.value.report.orchard).toEqual(expected.value.orchard)
+    expect(outcome.value.report.plantings.every(({ limit }) => limit === null)).toBe(true)
+    expect(engineApi.moveStation('station-1', step([5, 1]))).not.toBeNull()
+  })
+
+  it('suggests what geo suggests, telling how far it is', async () => {
+    const wish = { question: { kind: 'stations', count: 1 } } as const
+    const stages: string[] = []
+    const outcome = await engineApi.suggest(plan, 2026, wish, null, ({ stage }) => stages.push(stage))
+    expect(outcome).toEqual(await suggest(plan, 2026, wish))
+    expect(stages).toContain('bound')
+    expect(engineApi.stock(plan, 2026, { target: 0.6 })).toEqual(stockFor(plan, 2026, { target: 0.6 }))
+  })
+
+  it('refuses a season that is not there', async () => {
+    const wish = { question: { kind: 'stations', count: 1 } } as const
+    expect((await engineApi.suggest(plan, 1999, wish, null, () => {})).ok).toBe(false)
+    expect(engineApi.tryPlan(plan, 1999).ok).toBe(false)
   })
 })

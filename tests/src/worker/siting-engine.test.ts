@@ -1,0 +1,238 @@
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import { addFeatures } from '#geo/plan/edits-features'
+import type { Progress } from '#geo/siting/question'
+import type { Suggestion } from '#geo/siting/suggestion'
+import { edit, openPlan } from '../../../src/state/actions'
+import { changeBoxes, movePlace, takePlace } from '../../../src/state/boxes-actions'
+import { createPlannerStore } from '../../../src/state/store'
+import { createSitingEngine } from '../../../src/worker/siting-engine'
+import {
+  drawCurve,
+  lookForPlaces,
+  proveAnswer,
+  startSiting,
+  stopCurve,
+  stopLooking,
+} from '../../../src/worker/siting-schedule'
+import { smallPlan, stationFeature, step } from '../../support/builders'
+import { type Call, fakeWorkers, settled } from './fake-port'
+import { answered, evaluation } from './results'
+
+let stop = () => {}
+beforeEach(() => vi.useFakeTimers())
+afterEach(() => {
+  stop()
+  vi.useRealTimers()
+})
+
+/** A suggestion of `count` new stations that can be told apart by its coverage. */
+function suggestion(coverage: number, count = 2): Suggestion {
+  const stations = Array.from({ length: count }, (_, i) => ({
+    id: `station-${i + 3}`,
+    at: step([2 * i, 0.5]),
+    new: true,
+    bee: 'osmia-lignaria' as const,
+    females: 50,
+    femaleCocoons: 112,
+    maleCocoons: 202,
+    tubes: 167,
+    releases: [{ date: '2026-04-06', females: 112, males: 202 }],
+    why: '',
+    source: 'open' as const,
+    notes: { mud: null, shelter: null, isInLane: false },
+    gains: [],
+  }))
+  return {
+    year: 2026,
+    before: { coverage: 0.4 },
+    after: { coverage },
+    bound: { coverage: 0.95, proven: false, method: 'lagrangian' },
+    cost: 100 * count,
+    stations,
+    dropped: [],
+    plantings: [],
+    places: { count: 100, pitch: 5 },
+    reached: null,
+    cautions: [],
+  }
+}
+
+const found = (coverage: number, count?: number) => ({ ok: true, value: suggestion(coverage, count), problems: [] })
+const tell = (call: Call, progress: Progress) => (call.input[4] as (progress: Progress) => void)(progress)
+
+function started() {
+  const store = createPlannerStore(2026)
+  const workers = fakeWorkers()
+  stop = startSiting(store, createSitingEngine(store, workers.makePort))
+  openPlan(store, smallPlan(), 'plan-1')
+  return { store, workers, results: () => store.getState().results, boxes: () => store.getState().boxes }
+}
+
+async function looked() {
+  const all = started()
+  lookForPlaces(all.store)
+  await settled()
+  await all.workers.of('suggest')[0]!.answer(found(0.8))
+  return all
+}
+
+describe('a search', () => {
+  it('runs with progress, then is ready with the plan that it answers', async () => {
+    const { store, workers, results, boxes } = started()
+    lookForPlaces(store)
+    await settled()
+    expect(results().suggestion).toEqual({ status: 'running', last: null, revision: 1 })
+    const progress: Progress = { stage: 'search', coverage: 0.7, bound: null }
+    tell(workers.calls[0]!, progress)
+    expect(boxes().progress).toEqual(progress)
+    await workers.calls[0]!.answer(found(0.8))
+    const { plan } = store.getState().document
+    expect(results().suggestion).toMatchObject({
+      status: 'ready',
+      value: { plan, year: 2026, suggestion: suggestion(0.8) },
+    })
+    expect(boxes().progress).toBeNull()
+  })
+
+  it('is ended by a newer one, which has a worker of its own', async () => {
+    const { store, workers, results } = started()
+    lookForPlaces(store)
+    await settled()
+    await vi.advanceTimersByTimeAsync(500)
+    lookForPlaces(store)
+    await settled()
+    expect(workers.ended).toEqual([1])
+    await workers.calls[0]!.answer(found(0.1))
+    expect(results().suggestion.status).toBe('running')
+    await workers.calls[1]!.answer(found(0.9))
+    expect(results().suggestion).toMatchObject({ value: { suggestion: { after: { coverage: 0.9 } } } })
+  })
+
+  it('that is stopped ends its worker and keeps the answer before', async () => {
+    const { store, workers, results, boxes } = await looked()
+    lookForPlaces(store)
+    await settled()
+    await vi.advanceTimersByTimeAsync(500)
+    tell(workers.of('suggest')[1]!, { stage: 'search', coverage: 0.9, bound: 0.9 })
+    stopLooking(store)
+    expect(workers.ended).toEqual([workers.of('suggest')[1]!.worker])
+    // The bound of another question is none of this answer's.
+    expect(results().suggestion).toMatchObject({ status: 'ready', value: { suggestion: suggestion(0.8) } })
+    expect(boxes().progress).toBeNull()
+  })
+
+  it('says why there is no answer', async () => {
+    const { store, workers, results } = started()
+    lookForPlaces(store)
+    await settled()
+    await workers.calls[0]!.fail('out of memory')
+    expect(results().suggestion).toMatchObject({ status: 'failed', reason: expect.stringContaining('out of memory') })
+  })
+
+  it('is forgotten with its plan', async () => {
+    const { store, workers, results } = started()
+    lookForPlaces(store)
+    await settled()
+    openPlan(store, smallPlan(), 'plan-2')
+    await workers.calls[0]!.answer(found(0.8))
+    expect(results().suggestion).toEqual({ status: 'idle' })
+  })
+})
+
+describe('a proof', () => {
+  it('keeps what was moved by hand where the layout is the same, and drops it where a better one was found', async () => {
+    const { store, workers, boxes } = await looked()
+    movePlace(store, 'station-3', step([1, 1]))
+    proveAnswer(store)
+    await settled()
+    await workers.of('suggest')[1]!.answer(found(0.8))
+    expect(boxes().moved).toEqual({ 'station-3': step([1, 1]) })
+    proveAnswer(store)
+    await settled()
+    await workers.of('suggest')[2]!.answer(found(0.9, 1))
+    expect(boxes().moved).toEqual({})
+  })
+
+  it('that is stopped never loosens the bound', async () => {
+    const { store, workers, results } = await looked()
+    proveAnswer(store)
+    await settled()
+    tell(workers.of('suggest')[1]!, { stage: 'proof', coverage: 0.8, bound: 0.99 })
+    stopLooking(store)
+    expect(results().suggestion).toMatchObject({ value: { suggestion: { bound: { coverage: 0.95 } } } })
+  })
+})
+
+describe('trying out', () => {
+  it('counts the plan with the taken stations, and again without one that is left', async () => {
+    const { store, workers, results } = await looked()
+    const first = workers.of('tryPlan')[0]!
+    const ids = (call: Call) => (call.input[0] as ReturnType<typeof smallPlan>).features.map(({ id }) => id)
+    expect(ids(first)).toEqual(expect.arrayContaining(['station-3', 'station-4']))
+    await first.answer(answered(70))
+    expect(results().trial).toMatchObject({ status: 'ready', value: evaluation(70) })
+    takePlace(store, 'station-4', false)
+    await settled()
+    expect(ids(workers.of('tryPlan')[1]!)).not.toContain('station-4')
+  })
+
+  it('follows a station under way at once, and counts from the ground up when it rests', async () => {
+    const { store, workers, results } = await looked()
+    await workers.of('tryPlan')[0]!.answer(answered(70))
+    for (let i = 1; i <= 10; i += 1) movePlace(store, 'station-3', step([i, 0]))
+    await settled()
+    expect(workers.of('moveStation').map(({ input }) => input)).toEqual([['station-3', step([1, 0])]])
+    await workers.of('moveStation')[0]!.answer(evaluation(60))
+    expect(results().trial).toMatchObject({ status: 'running', last: evaluation(60) })
+    expect(workers.of('moveStation')[1]!.input).toEqual(['station-3', step([10, 0])])
+    await workers.of('moveStation')[1]!.answer(evaluation(61))
+    await vi.advanceTimersByTimeAsync(250)
+    expect(workers.of('tryPlan')).toHaveLength(2)
+  })
+
+  it('stops with the plan that was asked about', async () => {
+    const { store, workers } = await looked()
+    await workers.of('tryPlan')[0]!.answer(answered(70))
+    edit(store, addFeatures([stationFeature('station-9')]))
+    changeBoxes(store, { left: ['station-3'] })
+    await vi.advanceTimersByTimeAsync(500)
+    expect(workers.of('tryPlan')).toHaveLength(1)
+  })
+})
+
+describe('the curve', () => {
+  it('asks for one station more each time, some beyond the answer, with as many cocoons each', async () => {
+    const { store, workers, results } = await looked()
+    drawCurve(store)
+    await settled()
+    for (let count = 1; count <= 5; count += 1) {
+      const call = workers.of('suggest').at(-1)!
+      expect(call.input[2]).toMatchObject({ question: { kind: 'stations', count, cocoons: 112 } })
+      await call.answer(found((4 + count) / 10, count))
+    }
+    expect(results().curve).toMatchObject({ status: 'ready' })
+    const { curve } = results()
+    expect(curve.status === 'ready' && curve.value.map(({ count, coverage }) => [count, coverage])).toEqual([
+      [0, 0.4],
+      [1, 0.5],
+      [2, 0.6],
+      [3, 0.7],
+      [4, 0.8],
+      [5, 0.9],
+    ])
+  })
+
+  it('ends where no more find room, and keeps what is there when it is stopped', async () => {
+    const { store, workers, results } = await looked()
+    drawCurve(store)
+    await settled()
+    await workers.of('suggest').at(-1)!.answer(found(0.6, 1))
+    await workers.of('suggest').at(-1)!.answer(found(0.6, 1))
+    expect(results().curve).toMatchObject({ status: 'ready', value: [{ count: 0 }, { count: 1 }] })
+    drawCurve(store)
+    await settled()
+    await workers.of('suggest').at(-1)!.answer(found(0.6, 1))
+    stopCurve(store)
+    expect(results().curve).toMatchObject({ status: 'ready', value: [{ count: 0 }, { count: 1 }] })
+  })
+})
