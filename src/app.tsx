@@ -47,7 +47,9 @@ function Planner({ map, drawBar }: Props) {
             <main className="map-area" aria-label="Map">
               <div className="map-host">{map}</div>
             </main>
-            <div className="draw-area">{drawBar}</div>
+            <section className="draw-area" aria-label="Drawing">
+              {drawBar}
+            </section>
             <ErrorBoundary what="The season strip">
               <SeasonStrip />
             </ErrorBoundary>

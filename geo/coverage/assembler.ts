@@ -44,6 +44,7 @@ export const i32 = {
   isAtLeast: plain(0x4f),
   add: plain(0x6a),
   sub: plain(0x6b),
+  mul: plain(0x6c),
   and: plain(0x71),
   shiftLeft: plain(0x74),
 }
@@ -52,6 +53,8 @@ export const f64 = {
   of: (value: number): Code => [0x44, ...double(value)],
   load: access([0x2b], 3),
   store: access([0x39], 3),
+  /** 1 where the two differ, else 0; as i32. */
+  isOther: plain(0x62),
   add: plain(0xa0),
   min: plain(0xa4),
   fromI32: plain(0xb7),

@@ -58,6 +58,8 @@ type Placed = {
   disc: Disc
   /** Sum over days of A(t) beta(t) / Ostar, by bloom; 0 where there is no best. */
   readonly matched: Float64Array
+  /** No point can receive more than this from it: a point's share of the blossom in range is at most 1. */
+  readonly most: number
   /** Sum of distance decay over each group's points. */
   readonly decays: Float64Array
   /** Service at a point per unit of blossom and decay, by bloom: effectiveness times the sum over days of section 6. */
@@ -222,26 +224,24 @@ export class Coverage {
 
   #unplaced(input: StationInput): Placed {
     const matched = new Float64Array(this.blooms.length)
+    let most = 0
     for (let bloom = 0; bloom < matched.length; bloom += 1) {
       const { overlap } = input.best[bloom]!
       if (overlap > 0) matched[bloom] = sumOfFlight(input.flight, this.blooms[bloom]!.weight) / overlap
+      most = Math.max(most, matched[bloom]!)
     }
     return {
       input,
       disc: discOf(input),
       matched,
+      most: (input.effectiveness * most) / this.#kappa,
       decays: new Float64Array(this.groups.length),
       service: new Float64Array(this.blooms.length),
     }
   }
 
   #roundingShift(): number {
-    return roundingShift(this.#placed.map(placed => this.#mostService(placed)))
-  }
-
-  /** No point can receive more than this from a station: a point's share of the blossom in range is at most 1. */
-  #mostService({ input, matched }: Placed): number {
-    return (input.effectiveness * Math.max(0, ...matched)) / this.#kappa
+    return roundingShift(this.#placed.map(({ most }) => most))
   }
 
   /** More or fewer stations may ask for another rounding; then everything is put in again, as a fresh start would. */
@@ -268,7 +268,7 @@ export class Coverage {
   }
 
   #putIn(placed: Placed): void {
-    const { input, decays, service } = placed
+    const { input, decays, service, matched } = placed
     if (!(input.females > 0)) return
     const runs = this.#findRuns(input)
     this.#sweep.measure(runs, input, input.kernel)
@@ -278,7 +278,9 @@ export class Coverage {
     this.#addPull(this.#pull, input.background, decays, true)
     const pull = { start: this.#firstDay, values: this.#pull }
     for (let bloom = 0; bloom < service.length; bloom += 1) {
-      if (this.#blossomOf[bloom]! > 0) service[bloom] = this.serviceOf(input, bloom, input.flight, pull)
+      // Flight that meets none of a bloom serves none of it.
+      const isServed = this.#blossomOf[bloom]! > 0 && matched[bloom]! > 0
+      if (isServed) service[bloom] = this.serviceOf(input, bloom, input.flight, pull)
     }
     this.#addService(placed, runs, 1)
     this.#reach.add(placed.disc)

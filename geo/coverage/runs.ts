@@ -3,9 +3,12 @@ import type { Field } from './field'
 /** Numbers of a run: its first point, the point after its last, and where its decays go in the scratch. */
 const runNumbers = 3
 
+/** Widens chords, so that no rounding of theirs loses a point on the edge; m. */
+const margin = 1e-6
+
 /**
- * Lists the tiles of `group` that a disc meets as runs of points, from number `run` of `runs` on; tiles side by side
- * become one run, and each run's decays begin at a multiple of four. Marks those tiles. Returns the number after the
+ * Lists the tiles of `group` that a disc meets as runs of points, from number `run` of `runs` on; tiles side by
+ * side are one run, and each run's decays begin at a multiple of four. Marks those tiles. Returns the number after the
  * last run.
  */
 export function runsInDisc(
@@ -22,18 +25,23 @@ export function runsInDisc(
   let next = runNumbers * run
   let after = -1
   for (let row = groupRow[group]!; row < groupRow[group + 1]!; row += 1) {
-    if (!isMet(rowBox, row, x, y, radius)) continue
-    for (let tile = rowTile[row]!; tile < rowTile[row + 1]!; tile += 1) {
-      if (!isMet(tileBox, tile, x, y, radius)) continue
-      marks[tile] = 1
-      if (tile !== after) {
-        runs[next] = tileStart[tile]!
-        runs[next + 2] = next === 0 ? 0 : scratchAfter(runs, next)
-        next += runNumbers
-      }
-      runs[next - 2] = tileStart[tile + 1]!
-      after = tile + 1
+    const nearY = Math.max(rowBox[4 * row + 2]! - y, y - rowBox[4 * row + 3]!, 0)
+    const square = radius * radius - nearY * nearY
+    if (square < 0) continue
+    const chord = Math.sqrt(square) + margin
+    const end = rowTile[row + 1]!
+    let tile = rowTile[row]!
+    while (tile < end && tileBox[4 * tile + 1]! < x - chord) tile += 1
+    const first = tile
+    for (; tile < end && tileBox[4 * tile]! <= x + chord; tile += 1) marks[tile] = 1
+    if (tile === first) continue
+    if (first !== after) {
+      runs[next] = tileStart[first]!
+      runs[next + 2] = next === 0 ? 0 : scratchAfter(runs, next)
+      next += runNumbers
     }
+    runs[next - 2] = tileStart[tile]!
+    after = tile
   }
   return next / runNumbers
 }

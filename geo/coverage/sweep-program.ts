@@ -166,7 +166,11 @@ const add = define(
     return [
       set('shifts', f64x2.splat(get('shift'))),
       throughRuns(names, pointers, {
-        before: [set('factor', f64x2.loadTwice(0, get('figure')))],
+        before: [
+          set('factor', f64x2.loadTwice(0, get('figure'))),
+          // A run that is to receive nothing is passed over.
+          set('rest', i32.mul(get('rest'), f64.isOther(f64.load(0, get('figure')), f64.of(0)))),
+        ],
         // Decays beyond a run's end were stored as 0, and adding 0 changes no bit.
         four: () => [two(0), two(2 * size)],
       }),

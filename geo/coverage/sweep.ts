@@ -84,6 +84,7 @@ export class PlainSweep {
       const to = runs[3 * run + 1]!
       const offset = runs[3 * run + 2]! - from
       const factor = figures[run]!
+      if (factor === 0) continue
       for (let i = from; i < to; i += 1) supplied[i]! += decays[i + offset]! * factor + shift - shift
     }
   }

@@ -68,7 +68,7 @@ export class Model {
     })
   }
 
-  /** Coverage of every planting's points, in the plantings' own order; 1 where nothing is wanted, 0 where nothing blooms. */
+  /** Coverage of every planting's points, in the plantings' own order; 1 where nothing is wanted, -1 where bloom is not known. */
   pointCoverage(): PointCoverage {
     const { field, supplied } = this.#coverage
     const { grounds } = this.#demand
@@ -77,9 +77,9 @@ export class Model {
     const shares = new Float32Array(field.groupStart[groups]!)
     for (let g = 0; g < groups; g += 1) {
       const start = field.groupStart[g]!
-      const { wanted } = grounds[g]!.group
+      const { wanted, bloom } = grounds[g]!.group
       for (let i = start; i < field.groupStart[g + 1]!; i += 1) {
-        shares[start + field.order[i]!] = wanted > 0 ? Math.min(1, supplied[i]! / wanted) : 1
+        shares[start + field.order[i]!] = bloom === null ? -1 : wanted > 0 ? Math.min(1, supplied[i]! / wanted) : 1
       }
     }
     return shares

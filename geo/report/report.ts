@@ -93,5 +93,5 @@ export type PointCloud = {
   }[]
 }
 
-/** Coverage 0 to 1 of every point of the cloud, same order; NaN never occurs; 1 where nothing is wanted. */
+/** Coverage 0 to 1 of every point of the cloud, same order; 1 where nothing is wanted, -1 where it cannot be said. */
 export type PointCoverage = Float32Array

@@ -53,7 +53,7 @@ function summary(plantings: readonly PlantingResult[]): string {
   const first = `${served.length} of ${counted(known.length, 'planting')} ${served.length === 1 ? 'gets' : 'get'} enough bees (90% or more of what is wanted)`
   if (served.length === known.length) return `${first}.${without}`
   const worst = known.reduce((a, b) => (b.shortBy! > a.shortBy! ? b : a))
-  return `${first}; ${oneLine(worst.name)} is furthest short, by ${about(worst.shortBy!)} females.${without}`
+  return `${first}; shortest is ${oneLine(worst.name)}, by ${about(worst.shortBy!)} females.${without}`
 }
 
 function about(value: number): string {

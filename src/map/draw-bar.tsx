@@ -26,8 +26,12 @@ type Props = { readonly hand: Hand }
 
 /** The drawing tools at the edge of the map, and beside them what to do next with the one in hand. */
 export function DrawBar({ hand }: Props) {
+  const store = usePlannerStore()
   const bar = useRef<HTMLDivElement>(null)
-  const focusTool = () => bar.current?.querySelector<HTMLElement>('[aria-pressed="true"]')?.focus()
+  const focusTool = () => {
+    // By the store, because the button itself does not show yet that it is the one in hand.
+    bar.current?.querySelector<HTMLElement>(`[data-stop="${store.getState().view.tool}"]`)?.focus()
+  }
   return (
     <div className="draw-bar">
       <Toolbar barRef={bar} />

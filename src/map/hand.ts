@@ -124,7 +124,7 @@ export function createHand(store: PlannerStore, options: HandOptions): Hand {
     },
     stop() {
       stopWatching()
-      endStation()
+      reset()
       listeners.clear()
     },
   }

@@ -79,8 +79,9 @@ const drawings: Readonly<Record<IconName, ReactNode>> = {
   ),
   boundary: <path d={field} strokeDasharray="5.5 3.2" />,
   windbreak: <path d="M3 17.5 21 8.5M5.5 16.2 4 11.5M10 14l-1.5-4.7M14.5 11.7 13 7M19 9.5l-1.5-4.7" />,
-  fold: <path d="m14.5 6-6 6 6 6" />,
-  unfold: <path d="m9.5 6 6 6-6 6" />,
+  // The bar stands at the right edge and folds towards it.
+  fold: <path d="m9.5 6 6 6-6 6" />,
+  unfold: <path d="m14.5 6-6 6 6 6" />,
   finish: <path d="m4.5 12.5 5 5 10-11" />,
   back: <path d="M9 5 4 10l5 5M4 10h10a5.5 5.5 0 0 1 0 11h-3" />,
   cancel: <path d="m6 6 12 12M18 6 6 18" />,

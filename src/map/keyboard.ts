@@ -6,6 +6,7 @@ import { gestureKey } from '../state/history'
 import { newId } from '../state/new-id'
 import { planeOfPlan } from '../state/selectors'
 import type { PlannerStore } from '../state/store'
+import { crossOn } from './cross'
 import type { Hand } from './hand'
 import { pixelsPerMetre } from './mercator'
 import { type Pixel, pixelDistance } from './tools/tool'
@@ -17,12 +18,18 @@ const burst = 1000
 /** The crosshair goes about this far with an arrow press, but at least half a metre; pixels, metres. */
 const crosshairPixels = 8
 const crosshairLeast = 0.5
+/** How far an arrow press moves the map where there is nothing else to move, and how much further with Shift; pixels. */
+const panStep = 90
+const panShift = 3
 /** How far a copy lies from its original, so that both can be seen; metres east and south. */
 const copyStep = 5
 /** A pointer that moved no further did not mean to; pixels. */
 const still = 3
 /** Room that the map keeps between the crosshair and its own edge, pixels. */
 const rim = 48
+/** A map wider than `narrow` has the draw bar over its right edge, pixels. */
+const narrow = 700
+const barWidth = 200
 
 const arrows: Readonly<Record<string, { readonly x: number; readonly y: number }>> = {
   ArrowLeft: { x: -1, y: 0 },
@@ -33,7 +40,8 @@ const arrows: Readonly<Record<string, { readonly x: number; readonly y: number }
 
 /**
  * Work on the map without a pointer, while the map has the focus: arrows move what is chosen or, with a drawing tool, a
- * crosshair; Space and Enter put a point there. `crosshair` is null while there is none to show.
+ * crosshair; Space and Enter put a point there. With neither they move the map; plus and minus bring it closer and
+ * farther. The crosshair shows itself; `crosshair` says where it is, null while there is none.
  */
 export function attachKeyboard(
   map: LeafletMap,
@@ -44,6 +52,10 @@ export function attachKeyboard(
   let crosshair: LngLat | null = null
   let pointerAt: Pixel | null = null
   let lastNudge = { time: Number.NEGATIVE_INFINITY, key: '' }
+
+  const cross = crossOn(map)
+  const tabIndex = container.getAttribute('tabindex')
+  container.tabIndex = 0
 
   const isDrawing = (): boolean => store.getState().view.tool !== 'select'
 
@@ -59,7 +71,9 @@ export function attachKeyboard(
 
   const putCrosshair = (at: LngLat, event: KeyboardEvent): void => {
     crosshair = at
-    map.panInside([at[1], at[0]], { padding: [rim, rim], animate: false })
+    cross.place(at)
+    const right = map.getSize().x > narrow ? rim + barWidth : rim
+    map.panInside([at[1], at[0]], { paddingTopLeft: [rim, rim], paddingBottomRight: [right, rim], animate: false })
     // With an arrow, Alt means a short step and does not switch off the falling onto corners.
     hand.handle({ type: 'hover', ...pointed(at, event), keys: { shift: false, alt: false } })
   }
@@ -89,6 +103,11 @@ export function attachKeyboard(
     hand.handle({ type: 'nudge', by: { x: direction.x * metres, y: direction.y * metres }, key: lastNudge.key })
   }
 
+  const pan = ({ x, y }: { x: number; y: number }, event: KeyboardEvent): void => {
+    const step = panStep * (event.shiftKey ? panShift : 1)
+    map.panBy([x * step, -y * step], { animate: false })
+  }
+
   /** Whether the key meant something here. */
   const act = (event: KeyboardEvent): boolean => {
     if (event.ctrlKey || event.metaKey) return command(event)
@@ -96,7 +115,7 @@ export function attachKeyboard(
     if (direction) {
       if (isDrawing()) moveCrosshair(direction, event)
       else if (store.getState().view.selection.length > 0) nudge(direction, event)
-      else return false
+      else pan(direction, event)
       return true
     }
     switch (event.key) {
@@ -112,6 +131,13 @@ export function attachKeyboard(
         return true
       case 'Delete':
         hand.handle({ type: 'remove' })
+        return true
+      case '+':
+      case '=':
+        map.zoomIn()
+        return true
+      case '-':
+        map.zoomOut()
         return true
       default:
         return false
@@ -163,6 +189,7 @@ export function attachKeyboard(
 
   const dropCrosshair = (): void => {
     crosshair = null
+    cross.place(null)
   }
 
   /** A mouse that lies still is told to have moved when the map moves below it: only real ways count. */
@@ -186,6 +213,9 @@ export function attachKeyboard(
     crosshair: () => (isDrawing() ? crosshair : null),
     dispose() {
       stopWatching()
+      cross.remove()
+      if (tabIndex === null) container.removeAttribute('tabindex')
+      else container.setAttribute('tabindex', tabIndex)
       container.removeEventListener('keydown', onKeyDown)
       container.removeEventListener('pointerdown', dropCrosshair)
       container.removeEventListener('pointermove', onPointerMove)

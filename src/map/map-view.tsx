@@ -21,9 +21,14 @@ import { positionsOf } from './tools/positions'
 import 'leaflet/dist/leaflet.css'
 import './map.css'
 
+/** Results that take longer than this to be renewed are greyed meanwhile, ms. */
+const patience = 400
+
 /** Zoom at which a new plan's empty grid is shown: a garden or a corner of an orchard fills the screen. */
 const startZoom = 18
 const deepest = 24
+/** A map wider than this has its tools at the right edge, a narrower one at its foot: the plan is fitted beside them, pixels. */
+const narrowest = 700
 
 /** The map. React makes its host and its legend; everything on it is painted from the store, without React. */
 export function MapView({ link }: { readonly link: MapLink }) {
@@ -154,11 +159,17 @@ function paintedLayers(map: LeafletMap, store: PlannerStore, link: MapLink) {
     for (const each of [shapes, plants, marks, ghost]) each.redraw()
   }
   let hidden = ''
+  let greying = 0
   return {
     redraw,
-    /** Results of an older plan stay, greyed, until the new ones come. */
+    /** Results of an older plan stay, greyed once the new ones keep us waiting; while a station is pulled they keep coming. */
     showResults: () => {
-      plants.canvas.classList.toggle('is-outdated', store.getState().results.report.status === 'running')
+      clearTimeout(greying)
+      const { classList } = plants.canvas
+      classList.remove('is-outdated')
+      if (store.getState().results.report.status === 'running') {
+        greying = window.setTimeout(() => classList.add('is-outdated'), patience)
+      }
       plants.redraw()
     },
     redrawGround: () => ground.redraw(),
@@ -201,7 +212,13 @@ function showWhole(map: LeafletMap, plan: Plan | null): void {
     return
   }
   const bounds = latLngBounds(positions.map(([lng, lat]) => [lat, lng]))
-  map.fitBounds(bounds, { padding: [40, 40], maxZoom: 20, animate: false })
+  const isWide = map.getSize().x > narrowest
+  map.fitBounds(bounds, {
+    paddingTopLeft: isWide ? [70, 30] : [16, 16],
+    paddingBottomRight: isWide ? [210, 30] : [16, 36],
+    maxZoom: 20,
+    animate: false,
+  })
 }
 
 function scaleFor(map: LeafletMap, store: PlannerStore): Control.Scale {

@@ -38,9 +38,11 @@ export function attachPointer(map: LeafletMap, hand: Hand): () => void {
   // Shift with the mouse draws the hand's own box; a double tap ends a line, and zooms below where it does not.
   map.boxZoom?.disable()
   map.doubleClickZoom.disable()
-  const touchAction = container.style.touchAction
+  const { touchAction, userSelect } = container.style
   // Without it the browser takes a finger away to scroll the page as soon as the map stops following it.
   container.style.touchAction = 'none'
+  // A box pulled over scale and credits would select their words.
+  container.style.userSelect = 'none'
 
   const pointed = (event: PointerEvent, kind: PointerKind) => {
     const { x, y } = map.mouseEventToContainerPoint(event)
@@ -79,6 +81,8 @@ export function attachPointer(map: LeafletMap, hand: Hand): () => void {
       letGo()
       return
     }
+    // Keys belong to what was pressed last: Enter ends the line that was just drawn with the mouse.
+    container.focus({ preventScroll: true })
     const kind = kindOf(event)
     const where = pointed(event, kind)
     const { isCaptured } = hand.handle({ type: 'press', ...where })
@@ -166,6 +170,7 @@ export function attachPointer(map: LeafletMap, hand: Hand): () => void {
     window.removeEventListener('pointercancel', onCancel)
     window.removeEventListener('blur', onBlur)
     container.style.touchAction = touchAction
+    container.style.userSelect = userSelect
     container.style.cursor = ''
   }
 }

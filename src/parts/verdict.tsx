@@ -33,10 +33,13 @@ export function Verdict({ word, figure }: { readonly word: VerdictWord; readonly
   return (
     <span className={`verdict verdict-${word}`}>
       <Disc word={word} />
-      <span>
-        {spoken[word]}
-        {figure === null ? '' : `, ${figure}`}
-      </span>
+      <span className="verdict-word">{spoken[word]}</span>
+      {figure === null ? null : (
+        <>
+          <span className="unseen">, </span>
+          <span className="verdict-figure">{figure}</span>
+        </>
+      )}
     </span>
   )
 }

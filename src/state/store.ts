@@ -134,7 +134,7 @@ function initialState(year: number): PlannerState {
       tool: 'select',
       page: 'ground',
       shading: true,
-      reachCircles: true,
+      reachCircles: false,
       panelFolded: false,
       stripFolded: false,
       sheet: 'half',

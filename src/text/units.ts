@@ -35,7 +35,7 @@ export type Quantity =
   | 'plain'
   | 'year'
 
-const scaled = (unit: string, spoken: string, factor: number, digits = 5): Measure => ({
+const scaled = (unit: string, spoken: string, factor: number, digits = 4): Measure => ({
   unit,
   spoken,
   toShown: stored => stored / factor,

@@ -57,6 +57,14 @@ function ready(instance: Instance, field = instance.field): Coverage {
   return coverage
 }
 
+/** All stations afresh, and every group's totals. */
+function recomputeOf({ stations }: Instance, coverage: Coverage): () => number {
+  return () => {
+    coverage.setStations(stations)
+    return coverage.totals().reduce((total, { served }) => total + served, 0)
+  }
+}
+
 /** Pairs of a plant and a station that lie in range of one another, counted one by one. */
 function pairsOf({ field, stations }: Instance): number {
   const runs = new Uint32Array(3 * field.tileStart.length)
@@ -83,38 +91,36 @@ function pairsOf({ field, stations }: Instance): number {
 function full(instance: Instance, repeats: number): { milliseconds: number; pairs: number; coverage: Coverage } {
   const { size } = instance
   const coverage = ready(instance)
-  const recompute = () => {
-    coverage.setStations(instance.stations)
-    return coverage.totals().reduce((total, { served }) => total + served, 0)
-  }
   const still = coverage.supplied.slice()
-  const [own, plain] = least([recompute, () => plainSum(instance, still)], repeats) as [number, number]
+  const [own, plain] = least([recomputeOf(instance, coverage), () => plainSum(instance, still)], repeats) as [
+    number,
+    number,
+  ]
   atMost('full recompute / one plain sum over the same runs', size.name, own / plain, 4)
   if (size.plants >= 20_000) atMost('bytes a plant', size.name, coverage.bytes / size.plants, 48)
   return { milliseconds: own, pairs: pairsOf(instance), coverage }
 }
 
-function move(instance: Instance, coverage: Coverage, fullTime: number, repeats: number): void {
+/** One station put to 60 places in turn, totals read after each, against a full recompute. */
+function move(instance: Instance, coverage: Coverage, repeats: number): void {
   const random = seededRandom(7)
   const start = instance.stations[0]!
-  const step = () => {
-    coverage.moveStation(0, random() * instance.side, random() * instance.side)
-    return coverage.totals().length
+  const places = Array.from({ length: 60 }, () => ({ x: random() * instance.side, y: random() * instance.side }))
+  const moves = () => {
+    let served = 0
+    for (const { x, y } of places) {
+      coverage.moveStation(0, x, y)
+      served += coverage.totals().reduce((total, group) => total + group.served, 0)
+    }
+    return served
   }
-  for (let i = 0; i < 500; i += 1) step()
-  const times: number[] = []
-  for (let i = 0; i < repeats; i += 1) {
-    const from = performance.now()
-    step()
-    times.push(performance.now() - from)
-  }
+  const [full, all] = least([recomputeOf(instance, coverage), moves], repeats) as [number, number]
   coverage.moveStation(0, start.x, start.y)
   same(sum(coverage.supplied), sum(ready(instance).supplied), 0, 'moved back')
-  times.sort((a, b) => a - b)
-  atMost('one move (median) / full recompute', instance.size.name, times[times.length >> 1]! / fullTime, 1 / 40)
+  atMost('one move (mean of 60) / full recompute', instance.size.name, all / places.length / full, 1 / 40)
 }
 
-function rivals(instance: Instance, fullTime: number): void {
+function rivals(instance: Instance): void {
   const { size, field, stations, groups } = instance
   const coverage = ready(instance)
   const careful = carefulIndex(instance)
@@ -127,9 +133,10 @@ function rivals(instance: Instance, fullTime: number): void {
   atLeast('careful kdbush + typed arrays / full recompute with its index', size.name, theirs / own, 8)
   if (size.plants > 20_000) return
   const earth = onEarth(instance)
-  const [turf] = least([() => turfDistances(earth, 300)], 1) as [number]
-  atLeast('turf distance over all pairs / full recompute', size.name, turf / fullTime, 100)
+  const [full, turf] = least([recomputeOf(instance, coverage), () => turfDistances(earth, 300)], 9) as [number, number]
+  atLeast('turf distance over all pairs / full recompute', size.name, turf / full, 100)
   const radius = 67
+  // The field is there already, as it is for whoever computes coverage.
   const reach = () => {
     const reached = new Reach(field)
     for (const { x, y } of stations) reached.add({ x, y, radius })
@@ -137,29 +144,27 @@ function rivals(instance: Instance, fullTime: number): void {
   }
   // The discs of turf are polygons on a sphere, so the two counts differ by the few plants near an edge.
   same(reach(), turfReach(earth, radius), 0.01, 'plants in reach')
-  const [near] = least([reach], 50) as [number]
-  const [discs] = least([() => turfReach(earth, radius)], 1) as [number]
+  const [near, discs] = least([reach, () => turfReach(earth, radius)], 9) as [number, number]
   atLeast('turf buffer + union + point in polygon / reach alone', size.name, discs / near, 2000)
 }
 
 const isHuge = process.argv.includes('--huge')
-const runs: { milliseconds: number; pairs: number }[] = []
+const scaling: { recompute: () => number; pairs: number }[] = []
 for (const size of [sizes.small, sizes.medium, sizes.large, ...(isHuge ? [sizes.huge] : [])]) {
   const instance = instanceOf(size)
-  const { milliseconds, pairs, coverage } = full(
-    instance,
-    Math.max(3, Math.round(4e6 / size.plants / Math.sqrt(size.stations))),
-  )
-  runs.push({ milliseconds, pairs })
+  const repeats = size.plants > 200_000 ? 4 : Math.max(12, Math.round(4e6 / size.plants / Math.sqrt(size.stations)))
+  const { milliseconds, pairs, coverage } = full(instance, repeats)
+  scaling.push({ recompute: recomputeOf(instance, coverage), pairs })
   process.stdout.write(
     `${size.name}: ${pairs.toLocaleString('en')} pairs in ${number(milliseconds)} ms, ${number((milliseconds * 1e6) / pairs)} ns a pair\n`,
   )
-  if (size.stations >= 100) move(instance, coverage, milliseconds, 300)
-  if (size === sizes.medium || size === sizes.large) rivals(instance, milliseconds)
+  if (size.stations >= 100) move(instance, coverage, size.plants > 200_000 ? 5 : 30)
+  if (size === sizes.medium || size === sizes.large) rivals(instance)
 }
-const medium = runs[1]!
-const last = runs.at(-1)!
-const exponent = Math.log(last.milliseconds / medium.milliseconds) / Math.log(last.pairs / medium.pairs)
+const medium = scaling[1]!
+const last = scaling.at(-1)!
+const [few, many] = least([medium.recompute, last.recompute], isHuge ? 5 : 15) as [number, number]
+const exponent = Math.log(many / few) / Math.log(last.pairs / medium.pairs)
 atMost('scaling exponent of a full recompute in pairs', isHuge ? 'medium to huge' : 'medium to large', exponent, 1.05)
 
 const widths = (['what', 'size', 'goal', 'measured'] as const).map(key =>

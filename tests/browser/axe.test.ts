@@ -28,6 +28,7 @@ describe.each(screens)('axe finds nothing, $name', ({ options }) => {
     await working.first().click()
     await page.getByRole('heading', { name: /how was this worked out/i }).waitFor()
     expect(await violations(page), 'working').toEqual([])
+    await page.getByRole('button', { name: 'Close', exact: true }).click()
     await goTo(page, 'Ground')
     await panel(page)
       .getByRole('button', { name: /^Plums/ })

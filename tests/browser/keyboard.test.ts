@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
-import { withBrowser } from '../support/browser'
-import { goTo, openSample, panel } from '../support/browser-app'
+import { soon, withBrowser } from '../support/browser'
+import { goTo, ground, openSample, panel, startPlan } from '../support/browser-app'
 import { hasFocusRing, pressByKey, tabTo, typeByKey } from '../support/browser-keys'
 
 const browser = withBrowser()
@@ -34,7 +34,7 @@ test('a plan from nothing to coverage without touching the mouse', async () => {
   await pressByKey(page, page.getByRole('navigation', { name: 'Pages' }).getByRole('button', { name: 'Coverage' }))
   const coverage = page
     .getByRole('region', { name: 'The orchard' })
-    .getByRole('button', { name: /^(yes|partly|no), \d+%.*In number/ })
+    .getByRole('button', { name: /^(yes|partly|no)\b.*\d+%.*In number/ })
   await coverage.waitFor()
   await pressByKey(page, coverage)
   await page.getByRole('heading', { name: /how was this worked out/i }).waitFor()
@@ -43,8 +43,56 @@ test('a plan from nothing to coverage without touching the mouse', async () => {
   await pressByKey(page, button('Ground'))
   await page.keyboard.press('Control+z')
   await page.keyboard.press('Control+z')
-  await expect.poll(() => page.getByRole('button', { name: /^Redo: / }).isEnabled()).toBe(true)
+  await expect.poll(() => page.getByRole('button', { name: /^Redo: / }).isEnabled(), soon).toBe(true)
   expect(await page.getByRole('button', { name: /^Redo: / }).textContent()).toMatch(/batch|cocoon|release/i)
+})
+
+test('a row drawn, a station put up, moved and deleted on the map by keys', async () => {
+  const { page } = await browser.open()
+  await startPlan(page, 'By keys')
+  const press = async (key: string, times = 1) => {
+    for (let i = 0; i < times; i += 1) await page.keyboard.press(key)
+  }
+  const undo = page.getByRole('button', { name: /^Undo/ })
+  const selected = (name: string) => panel(page).getByRole('region', { name: `Selected: ${name}` })
+  /** The tools are one stop of Tab; arrows lead from one to the next. */
+  const takeByKey = async (steps: number) => {
+    await tabTo(page, page.getByRole('toolbar').getByRole('button', { name: 'Select', exact: true }))
+    await press('ArrowDown', steps)
+    await press('Enter')
+    await tabTo(page, ground(page), 'Shift+Tab')
+  }
+
+  await takeByKey(1)
+  await press('Enter', 2)
+  await press('ArrowUp', 12)
+  await press('Enter', 2)
+  await selected('Row 1').waitFor()
+
+  await takeByKey(5)
+  await press('Enter')
+  await press('ArrowRight', 3)
+  await press('Enter')
+  await selected('Nest station 1').waitFor()
+  expect(await undo.textContent()).toMatch(/add .*Nest station 1/)
+
+  // Three presses in a row are one move, and one step of undo.
+  await press('ArrowLeft', 3)
+  await expect.poll(() => undo.textContent(), soon).toMatch(/move .*Nest station 1/)
+  await press('Control+z')
+  expect(await undo.textContent()).toMatch(/add .*Nest station 1/)
+  await press('Delete')
+  await expect
+    .poll(() =>
+      panel(page)
+        .getByRole('button', { name: /^Nest station 1/ })
+        .count(),
+    )
+    .toBe(0)
+  await press('Control+z')
+  await panel(page)
+    .getByRole('button', { name: /^Nest station 1/ })
+    .waitFor()
 })
 
 /** How often Tab stops from here to the end of the page, and what has the focus there without showing it. */

@@ -13,12 +13,18 @@ export type PageOptions = {
   readonly colorScheme?: 'light' | 'dark'
 }
 
+/** How long a page may take to show what a test waits for, ms: long enough for a machine with much else to do. */
+const patience = 8_000
+
+/** For `expect.poll`. */
+export const soon = { timeout: patience }
+
 /** A page of the app, and everything that went wrong on it. */
 export type Visit = {
   readonly page: Page
   /** Errors of the page and requests that failed; a test with any of them fails. */
   readonly faults: string[]
-  /** Addresses outside the app that the page asked for; they are cut off. */
+  /** Addresses outside the app that the page asked for. They are cut off, and a test with any of them fails. */
   readonly elsewhere: string[]
 }
 
@@ -52,7 +58,11 @@ export function withBrowser(): { open(options?: PageOptions): Promise<Visit> } {
       if (task.result?.state === 'fail') await shot(visit.page, `failed ${task.name} ${i + 1}`).catch(() => undefined)
       await context.close()
     }
-    expect(opened.flatMap(({ visit }) => visit.faults)).toEqual([])
+    const told = opened.flatMap(({ visit }) => [
+      ...visit.faults,
+      ...visit.elsewhere.map(url => `asked another server: ${url}`),
+    ])
+    expect(told).toEqual([])
   })
   afterAll(async () => {
     await browser?.close()
@@ -69,7 +79,7 @@ export function withBrowser(): { open(options?: PageOptions): Promise<Visit> } {
         colorScheme: options.colorScheme ?? 'light',
         acceptDownloads: true,
       })
-      context.setDefaultTimeout(15_000)
+      context.setDefaultTimeout(patience)
       const visit = await visitIn(context)
       contexts.push({ context, visit })
       await visit.page.goto(inject('appUrl'))

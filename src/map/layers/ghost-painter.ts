@@ -87,13 +87,18 @@ function paintBox(frame: Frame, { box }: Ghost): void {
   context.setLineDash([])
 }
 
+/** Room that the tools take at the right edge of a wide map, pixels. */
+const toolsWidth = 210
+
 /** A small paper tag beside the pointer, kept inside the view. */
 function paintTag(frame: Frame, pointer: readonly [number, number, ...number[]], text: string): void {
   const { context, palette, view } = frame
   context.font = `600 13px ${palette.font}`
   const width = context.measureText(text).width + 16
   const { x, y } = frame.toCanvas(pointer)
-  const left = Math.min(Math.max(x + 16, view.left + 4), view.right - width - 4)
+  // To the left of the pointer where the tools at the right edge would cover it.
+  const beside = x + 16 + width > view.right - toolsWidth ? x - 16 - width : x + 16
+  const left = Math.min(Math.max(beside, view.left + 4), view.right - width - 4)
   const top = Math.min(Math.max(y + 16, view.top + 4), view.bottom - 32)
   context.beginPath()
   context.roundRect(left, top, width, 26, 6)

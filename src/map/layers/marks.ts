@@ -12,6 +12,8 @@ export type StationLook = {
   readonly isSelected: boolean
   /** Radius of a circle to draw round it, m; null for none. */
   readonly reach: number | null
+  /** Half the mark's side, pixels: less than usual where stations would cover one another and the plants. */
+  readonly half?: number
 }
 
 /** A station: a rounded square with three holes and its number; without bees an outline only. */
@@ -19,9 +21,10 @@ export function paintStation(frame: Frame, at: LngLat, look: StationLook): void 
   const { context, palette } = frame
   const { x, y } = frame.toCanvas(at)
   if (look.reach !== null) paintReach(frame, at, look.reach)
-  const half = stationHalf
+  const half = look.half ?? stationHalf
+  const scale = half / stationHalf
   context.beginPath()
-  context.roundRect(x - half, y - half, 2 * half, 2 * half, 6)
+  context.roundRect(x - half, y - half, 2 * half, 2 * half, 6 * scale)
   if (look.isSelected) {
     context.lineWidth = 9
     context.strokeStyle = palette.paper
@@ -32,24 +35,39 @@ export function paintStation(frame: Frame, at: LngLat, look: StationLook): void 
   }
   context.fillStyle = look.isStocked ? palette.ink : palette.paper
   context.fill()
-  context.lineWidth = 2
+  context.lineWidth = scale < 1 ? 1 : 2
   context.strokeStyle = look.isStocked ? palette.paper : palette.ink
   context.stroke()
   const marks = look.isStocked ? palette.paper : palette.ink
-  context.lineWidth = 1.5
+  const isRead = scale > 0.7
+  context.lineWidth = 1.5 * scale
   context.strokeStyle = marks
   context.fillStyle = marks
   for (const shift of [-8, 0, 8]) {
     context.beginPath()
-    context.arc(x + shift, y - 7, 2.6, 0, 2 * Math.PI)
+    context.arc(x + shift * scale, isRead ? y - 7 * scale : y, 2.6 * scale, 0, 2 * Math.PI)
     if (look.isStocked) context.fill()
     else context.stroke()
   }
-  context.font = `600 13px ${palette.font}`
+  if (!isRead) return
+  context.font = `600 ${Math.round(13 * scale)}px ${palette.font}`
   context.textAlign = 'center'
   context.textBaseline = 'middle'
-  context.fillText(String(look.number), x, y + 5)
+  context.fillText(String(look.number), x, y + 5 * scale)
 }
+
+/** Half the side of stations' marks so that neighbours leave room between them, pixels. */
+export function stationHalfAt(places: readonly { readonly x: number; readonly y: number }[]): number {
+  const gaps = places
+    .map((a, i) =>
+      places.reduce((least, b, j) => (i === j ? least : Math.min(least, Math.hypot(a.x - b.x, a.y - b.y))), Infinity),
+    )
+    .toSorted((a, b) => a - b)
+  const usual = gaps[gaps.length >> 1] ?? Number.POSITIVE_INFINITY
+  return Math.max(smallestHalf, Math.min(stationHalf, usual / 3))
+}
+
+const smallestHalf = 5
 
 /** Circle of the typical foraging radius. */
 function paintReach(frame: Frame, at: LngLat, metres: number): void {

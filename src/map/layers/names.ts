@@ -28,7 +28,7 @@ export function paintNames(frame: Frame, features: readonly Feature[], hidden: R
     wishes.push({
       ...wish,
       anchors: anchorsOf(feature, frame),
-      priority: isStation ? 1e6 : isMark(feature) ? 10 : size,
+      priority: priorityOf(feature, size),
     })
   }
   context.textAlign = 'center'
@@ -40,6 +40,20 @@ export function paintNames(frame: Frame, features: readonly Feature[], hidden: R
     context.strokeText(text, x, y)
     context.fillStyle = palette.ink
     context.fillText(text, x, y)
+  }
+}
+
+/** Plantings before the ground round them: a boundary is large and says little. */
+function priorityOf(feature: Feature, size: number): number {
+  switch (feature.properties.kind) {
+    case 'station':
+      return 1e6
+    case 'boundary':
+    case 'keepout':
+    case 'windbreak':
+      return 1
+    default:
+      return isMark(feature) ? 10 : size
   }
 }
 
@@ -58,6 +72,10 @@ function anchorsOf(feature: Feature, frame: Frame): readonly { x: number; y: num
       { x: first.x, y: first.y - away },
       { x: first.x + away + 24, y: first.y },
     ]
+  }
+  if (feature.properties.kind === 'boundary') {
+    const top = Math.min(...positions.map(at => frame.toCanvas(at).y))
+    return [{ x, y: top - height }]
   }
   return [
     { x, y },

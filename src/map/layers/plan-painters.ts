@@ -3,7 +3,7 @@ import { settingsOf, stationSeasonOf } from '../../state/selectors'
 import type { Job, PlannerState, PlannerStore } from '../../state/store'
 import type { Ghost } from '../tools/tool'
 import type { Painter } from './canvas-layer'
-import { paintCandidate, paintMud, paintPlantRings, paintStation } from './marks'
+import { paintCandidate, paintMud, paintPlantRings, paintStation, stationHalfAt } from './marks'
 import { paintNames } from './names'
 import { plantPicture } from './plants'
 import { paintShapes } from './shapes'
@@ -60,13 +60,16 @@ export function planPainters(
           paintCandidate(frame, feature.geometry.coordinates as [number, number], isSelected(feature.id))
         if (kind === 'plant' && isSelected(feature.id)) paintPlantRings(frame, feature)
       }
-      plan.features.filter(isStation).forEach((station, index) => {
+      const stations = plan.features.filter(isStation)
+      const half = stationHalfAt(stations.map(({ geometry }) => frame.toCanvas(geometry.coordinates)))
+      stations.forEach((station, index) => {
         if (hidden.has(station.id)) return
         paintStation(frame, station.geometry.coordinates, {
           number: stationNumber(station, index),
           isStocked: isStocked(plan, state.view.year, station.id),
           isSelected: isSelected(station.id),
           reach: reachOf(state, station.id),
+          half,
         })
       })
       paintNames(frame, features, hidden)

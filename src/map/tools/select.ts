@@ -128,7 +128,8 @@ function release(state: SelectState, event: EventOf<'release'>, context: ToolCon
     case 'corner': {
       const feature = onlySelected(context)
       if (feature?.id !== hold.id || hold.at === null) return { state: free }
-      const active = { id: hold.id, vertex: vertexOf(hold.handle) }
+      // Chosen for the arrow keys; a finger has none, and the hint for the corner would only cover its screen.
+      const active = event.pointer === 'touch' ? null : { id: hold.id, vertex: vertexOf(hold.handle) }
       return reshaped({ hold: null, active }, feature, withVertex(feature.geometry, hold.handle, hold.at), state)
     }
     case 'box': {

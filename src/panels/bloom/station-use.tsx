@@ -30,7 +30,9 @@ export function StationUse({ station, isOpen = false }: Props) {
   const use = stationSeasonOf(plan, year, station.id)
   return (
     <section className="station-use" aria-labelledby={id}>
-      <h3 id={id}>{titleOf(station)}</h3>
+      <h3 id={id} className={isOpen ? 'unseen' : undefined}>
+        {titleOf(station)}
+      </h3>
       <label className="option">
         <input
           type="checkbox"

@@ -71,7 +71,9 @@ export function VerdictFigure({ label, share, figure, id, range }: VerdictProps)
         <Explained figure={figure} id={id} label={label}>
           <Verdict word={word} figure={share === null ? null : percent(share)} />
         </Explained>
-        {range ? <span className="estimate-range">{rangeText(range.low, range.high, percent)}</span> : null}
+        {range && range.high > range.low ? (
+          <span className="estimate-range">{rangeText(range.low, range.high, percent)}</span>
+        ) : null}
       </dd>
     </div>
   )

@@ -39,7 +39,7 @@ export function RulesTable() {
           {
             key: 'plant',
             head: 'By plant',
-            cell: line => (line.byPlant ? rangeText(line.byPlant.low, line.byPlant.high, honest) : 'no such rule'),
+            cell: line => (line.byPlant ? rangeText(line.byPlant.low, line.byPlant.high, honest) : 'none'),
             isFigure: true,
           },
         ]}

@@ -1,4 +1,3 @@
-import { Caution } from '../../parts/caution'
 import { Dialog } from '../../parts/dialog'
 import type { CautionKey } from '../../text/cautions'
 import { cautions } from '../../text/cautions'
@@ -36,9 +35,10 @@ export function Dialogs() {
       return (
         <Dialog title="Cautions" onClose={close}>
           {(Object.keys(cautions) as CautionKey[]).map(key => (
-            <section className="stack" key={key}>
+            <section className="stack prose" key={key}>
               <h3>{cautions[key].title}</h3>
-              <Caution about={key} />
+              <p>{cautions[key].short}</p>
+              <p>{cautions[key].long}</p>
             </section>
           ))}
         </Dialog>

@@ -3,7 +3,7 @@ import { notify } from '../../state/actions'
 import { usePlanner, usePlannerStore } from '../../state/use-planner'
 
 /** Milliseconds that a notice stays; what it tells can be seen in the plan as well. */
-const stay = 12_000
+const stay = 8000
 
 /** One line that says what just happened. It goes by itself, later than anybody needs to read it, or when put away. */
 export function Notice() {

@@ -18,6 +18,7 @@ export function SeasonChooser() {
     <label className="season-chooser">
       <span>Season</span>
       <select
+        aria-label="Season"
         value={String(year)}
         onChange={event => {
           if (event.target.value === addOne) showDialog('season')

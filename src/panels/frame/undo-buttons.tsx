@@ -12,7 +12,14 @@ export function UndoButtons() {
   useUndoKeys(store)
   return (
     <div className="undo-buttons">
-      <button type="button" className="quiet" disabled={back === null} onClick={() => undo(store)} title={back ?? ''}>
+      <button
+        type="button"
+        className="quiet"
+        disabled={back === null}
+        onClick={() => undo(store)}
+        aria-label={back ?? 'Undo'}
+        title={back ?? ''}
+      >
         <Arrow />
         <span className="button-words">{back ?? 'Undo'}</span>
       </button>
@@ -21,6 +28,7 @@ export function UndoButtons() {
         className="quiet"
         disabled={forward === null}
         onClick={() => redo(store)}
+        aria-label={forward ?? 'Redo'}
         title={forward ?? ''}
       >
         <Arrow isForward />

@@ -90,7 +90,8 @@ function useScrollToTop() {
   const isSelected = selection.length > 0
   // biome-ignore lint/correctness/useExhaustiveDependencies: what is looked at changes with these
   useLayoutEffect(() => {
-    if (isSelected) body.current?.scrollTo?.({ top: 0 })
+    // Not away from a form that adds one thing after another.
+    if (isSelected && !document.activeElement?.closest('.add-form')) body.current?.scrollTo?.({ top: 0 })
   }, [selection])
   // biome-ignore lint/correctness/useExhaustiveDependencies: what is looked at changes with this
   useLayoutEffect(() => body.current?.scrollTo?.({ top: 0 }), [page])

@@ -5,7 +5,7 @@ import type { LngLat } from '#geo/space/plane'
 import { ChoiceField } from '../../parts/choice-field'
 import { NumberField } from '../../parts/number-field'
 import { TextField } from '../../parts/text-field'
-import { notify, select, setView } from '../../state/actions'
+import { select, setView } from '../../state/actions'
 import { selectedFeatures, settingsOf } from '../../state/selectors'
 import { usePlanner, usePlannerStore } from '../../state/use-planner'
 import { kindNames } from '../../text/names'
@@ -31,8 +31,10 @@ export function AddByTyping() {
   const frame = useFrame()
   const [draft, setDraft] = useState<Draft>(emptyDraft)
   const [fault, setFault] = useState<string | null>(null)
+  const [done, setDone] = useState('')
   const change = (patch: Partial<Draft>) => {
     setFault(null)
+    setDone('')
     setDraft(before => ({ ...before, ...patch }))
   }
   const { kind } = draft
@@ -48,11 +50,11 @@ export function AddByTyping() {
     select(store, added.value.ids)
     if (plan.features.length === 0) setView(store, { focusRequest: store.getState().view.focusRequest + 1 })
     const names = kindNames[kind]
-    notify(store, `Added ${counted(added.value.ids.length, names.one, names.many)}.`)
+    setDone(`Added ${counted(added.value.ids.length, names.one, names.many)}.`)
     setDraft({ ...draft, name: '', start: null, list: '' })
   }
   return (
-    <form className="stack" onSubmit={add}>
+    <form className="stack add-form" onSubmit={add}>
       <ChoiceField
         label="What"
         value={kind}
@@ -164,6 +166,9 @@ export function AddByTyping() {
           {fault}
         </p>
       )}
+      <p className="field-note" role="status">
+        {done}
+      </p>
       <div>
         <button type="submit" className="first">
           Add {kind === 'row' && draft.rows > 1 && !draft.isList ? `${draft.rows} rows` : `the ${kindNames[kind].one}`}

@@ -16,7 +16,10 @@ const most = 60
 export function GroundList() {
   const plan = usePlan()
   const [wanted, setWanted] = useState('')
-  const found = useMemo(() => plan.features.filter(feature => matches(plan, feature, wanted)), [plan, wanted])
+  const found = useMemo(
+    () => (wanted.trim() === '' ? plan.features : plan.features.filter(feature => matches(plan, feature, wanted))),
+    [plan, wanted],
+  )
   return (
     <div className="stack">
       {plan.features.length > 8 ? (

@@ -1,3 +1,4 @@
+import { useState } from 'react'
 import type { Plan } from '#geo/plan/plan'
 import { Disclosure } from '../../parts/disclosure'
 import { plantingsIn, stations, stationsInUse } from '../../state/selectors'
@@ -14,6 +15,8 @@ export function GroundPage() {
   const plan = usePlan()
   const year = useYear()
   const isEmpty = plan.features.length === 0
+  // Stays as it was when the page came: whoever adds one thing by typing is about to add the next.
+  const [wasEmpty] = useState(isEmpty)
   return (
     <div className="page">
       <p className="lead">{groundSentence(plan, year)}</p>
@@ -22,12 +25,11 @@ export function GroundPage() {
           Choose a tool at the edge of the map and draw a row, a block or a bed, then put up a nest station. Or type the
           figures here.
         </p>
-      ) : (
-        <GroundList />
-      )}
-      <Disclosure summary="Add by typing" isOpen={isEmpty}>
+      ) : null}
+      <Disclosure summary="Add by typing" isOpen={wasEmpty}>
         <AddByTyping />
       </Disclosure>
+      {isEmpty ? null : <GroundList />}
     </div>
   )
 }

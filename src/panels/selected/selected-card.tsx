@@ -41,7 +41,7 @@ function OneCard({ feature, page }: { readonly feature: Feature; readonly page: 
           </p>
         </div>
         <button type="button" className="quiet" onClick={() => select(store, [])}>
-          Put down
+          Deselect
         </button>
       </div>
       <CardBody feature={feature} page={page} />
@@ -91,7 +91,7 @@ function ManyCard({ features }: { readonly features: readonly Feature[] }) {
           <p className="aside-note">{capitalised(listed(sums))}</p>
         </div>
         <button type="button" className="quiet" onClick={() => select(store, [])}>
-          Put down
+          Deselect
         </button>
       </div>
       <Disclosure summary="Move them">

@@ -9,7 +9,10 @@ import { bandsSummary, dayInWords, mergedFlights, type SeasonBands, seasonBands 
 import './strip.css'
 
 const labelWidth = 132
-const bandHeight = 16
+/** Room for the bands, and how high one of them may be, px. */
+const room = 128
+const highest = 18
+const lowest = 13
 /** With more bands than this the stations share one. */
 const mostBands = 7
 
@@ -24,10 +27,16 @@ export function SeasonStrip() {
     return all.blooms.length + all.flights.length > mostBands ? mergedFlights(all) : all
   }, [plan, year])
   const isEmpty = bands.blooms.length + bands.flights.length === 0
+  const [chosen, setChosen] = useState<number | null>(null)
+  const day = chosen === null ? null : Math.min(bands.to, Math.max(bands.from, chosen))
+  const words = day === null ? null : dayInWords(bands, day, year)
   return (
     <section className="strip" data-folded={isFolded} aria-label="Bloom and flight over the season">
       <div className="strip-head">
         <h2>Season {year}</h2>
+        <p className="strip-words">
+          {isFolded || isEmpty ? '' : (words ?? 'Point at a day, or use the arrow keys, to read it.')}
+        </p>
         <button
           type="button"
           className="quiet fold"
@@ -41,31 +50,36 @@ export function SeasonStrip() {
       {isFolded ? null : isEmpty ? (
         <p className="aside-note">Bloom and flight appear here once there are bloom dates and cocoons set out.</p>
       ) : (
-        <DayReader bands={bands} year={year} />
+        <DayReader bands={bands} year={year} day={day} words={words} onDay={setChosen} />
       )}
     </section>
   )
 }
 
+type ReaderProps = {
+  readonly bands: SeasonBands
+  readonly year: number
+  readonly day: number | null
+  readonly words: string | null
+  readonly onDay: (day: number | null) => void
+}
+
 /** The bands with a day that can be moved along them, by pointer or arrow keys. */
-function DayReader({ bands, year }: { readonly bands: SeasonBands; readonly year: number }) {
+function DayReader({ bands, year, day, words, onDay }: ReaderProps) {
   const { from, to } = bands
-  const [chosen, setChosen] = useState<number | null>(null)
-  const day = chosen === null ? null : Math.min(to, Math.max(from, chosen))
-  const words = day === null ? null : dayInWords(bands, day, year)
   const onPointer = (event: PointerEvent<HTMLDivElement>) => {
     const { left, width } = event.currentTarget.getBoundingClientRect()
     const share = (event.clientX - left - labelWidth) / Math.max(1, width - labelWidth)
-    setChosen(share < 0 ? null : Math.round(from + share * (to - from)))
+    onDay(share < 0 ? null : Math.round(from + share * (to - from)))
   }
   const onKeyDown = (event: KeyboardEvent) => {
     const step = steps[event.key]
     if (step === undefined) return
     event.preventDefault()
     const start = day ?? from
-    if (event.key === 'Home') setChosen(from)
-    else if (event.key === 'End') setChosen(to)
-    else setChosen(start + step)
+    if (event.key === 'Home') onDay(from)
+    else if (event.key === 'End') onDay(to)
+    else onDay(start + step)
   }
   return (
     <>
@@ -85,18 +99,20 @@ function DayReader({ bands, year }: { readonly bands: SeasonBands; readonly year
         <Chart
           title={`Season ${year}`}
           summary={bandsSummary(bands, year)}
-          bands={[...bands.blooms, ...bands.flights]}
+          bands={[...bands.flights, ...bands.blooms]}
           from={from}
           to={to}
           year={year}
-          bandHeight={bandHeight}
+          bandHeight={Math.max(
+            lowest,
+            Math.min(highest, Math.floor(room / (bands.blooms.length + bands.flights.length))),
+          )}
           labelWidth={labelWidth}
           day={day}
           isBare
         />
       </div>
       <ChartAxis from={from} to={to} year={year} labelWidth={labelWidth} />
-      <p className="strip-words">{words ?? 'Point at a day, or use the arrow keys, to read it.'}</p>
     </>
   )
 }

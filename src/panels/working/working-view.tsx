@@ -24,7 +24,8 @@ export function WorkingView({ topic }: { readonly topic: WorkingTopic }) {
         <h3>{working.title}</h3>
         <p className="aside-note">{working.of}</p>
         <p className="answer">{working.answer}</p>
-        {working.range === null ? null : (
+        {/* A range of one value says nothing: where no bees fly there is nothing to vary. */}
+        {working.range?.includes(' to ') !== true ? null : (
           <p>
             Likely between {working.range.replace(' to ', ' and ')}: each figure behind it taken to both ends of its
             range in turn, the moves put together as for causes that do not hang together.

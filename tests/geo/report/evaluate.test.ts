@@ -180,6 +180,16 @@ describe('a model asked again as a station moves', () => {
     expect(model.ok && model.value.moveStation('nobody', at(0, 0))).toBe(false)
   })
 
+  it('says of plants without bloom dates that it cannot say', () => {
+    const bloom = { apple: spring }
+    const model = modelOf({ ...plan, seasons: [{ ...plan.seasons[0]!, bloom }] }, 2026)
+    if (!model.ok) throw new Error('no model')
+    const apples = model.value.report({ withLimits: false }).plantings[0]!.points
+    const shares = model.value.pointCoverage()
+    expect(shares.subarray(0, apples).every(share => share >= 0)).toBe(true)
+    expect(shares.subarray(apples).every(share => share === -1)).toBe(true)
+  })
+
   it("gives every plant's coverage in the planting's own order", () => {
     const model = modelOf(plan, 2026)
     if (!model.ok) throw new Error('no model')

@@ -33,7 +33,7 @@ describe('the list of the ground', () => {
     const { store, user } = renderApp({ plan: smallPlan() })
     await user.click(screen.getByRole('button', { name: /^Row 1/ }))
     expect(store.getState().view.selection).toEqual(['row-1'])
-    await user.click(screen.getByRole('button', { name: 'Put down' }))
+    await user.click(screen.getByRole('button', { name: 'Deselect' }))
     expect(store.getState().view.selection).toEqual([])
   })
 
@@ -147,6 +147,7 @@ describe('adding by typing', () => {
   test('lays rows side by side at the crop’s own distance, as one step', async () => {
     const { store, user } = renderApp({ plan: emptyPlan })
     await addRow(user, '10, -20', '60', '3')
+    expect(screen.getByText('Added 3 rows.')).toBeVisible()
     const { features } = planOf(store)
     expect(features.map(({ properties }) => properties.name)).toEqual(['Row 1', 'Row 2', 'Row 3'])
     const starts = features.map(({ geometry }) => metresOf((geometry.coordinates as unknown[])[0]))
@@ -204,7 +205,6 @@ describe('adding by typing', () => {
   test('counts from the same point however much is drawn', async () => {
     const { store, user } = renderApp({ plan: { ...emptyPlan, besides: {} } })
     await addRow(user, '0, 0', '60')
-    await user.click(screen.getByText('Add by typing'))
     await user.selectOptions(screen.getByLabelText('What'), 'Mud point')
     await user.type(screen.getAllByLabelText('Position').at(-1)!, '0, 60')
     await user.click(screen.getByRole('button', { name: 'Add the mud point' }))

@@ -1,0 +1,140 @@
+import { act, cleanup, fireEvent, render, screen, within } from '@testing-library/react'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { DrawBar } from '../../../src/map/draw-bar'
+import { createHand, type Hand } from '../../../src/map/hand'
+import { openPlan, select, setTool } from '../../../src/state/actions'
+import { createPlannerStore, type PlannerStore } from '../../../src/state/store'
+import { PlannerProvider } from '../../../src/state/use-planner'
+import { blockFeature, smallPlan } from '../../support/builders'
+import { tap, toPixel } from './tools/events'
+
+let store: PlannerStore
+let hand: Hand
+
+beforeEach(() => {
+  store = createPlannerStore(2026)
+  openPlan(store, smallPlan({ features: [...smallPlan().features, blockFeature('block-1')] }), 'plan-1', 2026)
+  hand = createHand(store, { toPixel, onStationDrag: () => undefined, onStationDragEnd: () => undefined })
+  render(
+    <PlannerProvider store={store}>
+      <DrawBar hand={hand} />
+    </PlannerProvider>,
+  )
+})
+
+afterEach(() => {
+  hand.stop()
+  cleanup()
+})
+
+const toolbar = () => screen.getByRole('toolbar', { name: 'Drawing tools' })
+const button = (name: string) => screen.getByRole('button', { name })
+const none = (name: string) => expect(screen.queryByRole('button', { name })).toBeNull()
+const tool = () => store.getState().view.tool
+
+describe('the draw bar', () => {
+  it('names every tool and says which is in hand', () => {
+    const names = within(toolbar())
+      .getAllByRole('button')
+      .map(each => each.textContent)
+    expect(names).toEqual([
+      'Select',
+      'Row',
+      'Block',
+      'Plant',
+      'Bed',
+      'Nest station',
+      'Forage',
+      'Mud',
+      'No stations here',
+      'Boundary',
+      'Windbreak',
+      'Hide the words',
+    ])
+    expect(button('Select')).toHaveAttribute('aria-pressed', 'true')
+    fireEvent.click(button('Nest station'))
+    expect(tool()).toBe('station')
+    expect(button('Nest station')).toHaveAttribute('aria-pressed', 'true')
+    expect(button('Select')).toHaveAttribute('aria-pressed', 'false')
+    fireEvent.click(button('Nest station'))
+    expect(tool()).toBe('select')
+  })
+
+  it('is one stop of the Tab key, with arrows from tool to tool', () => {
+    const stops = () =>
+      within(toolbar())
+        .getAllByRole('button')
+        .filter(each => each.tabIndex === 0)
+        .map(each => each.textContent)
+    expect(stops()).toEqual(['Select'])
+    act(() => button('Select').focus())
+    fireEvent.keyDown(button('Select'), { key: 'ArrowDown' })
+    expect(button('Row')).toHaveFocus()
+    expect(stops()).toEqual(['Row'])
+    fireEvent.keyDown(button('Row'), { key: 'End' })
+    expect(button('Hide the words')).toHaveFocus()
+    fireEvent.keyDown(button('Hide the words'), { key: 'ArrowRight' })
+    expect(button('Select')).toHaveFocus()
+    fireEvent.keyDown(button('Select'), { key: 'ArrowLeft' })
+    expect(button('Hide the words')).toHaveFocus()
+    act(() => button('Hide the words').blur())
+    expect(stops()).toEqual(['Select'])
+  })
+
+  it('keeps the names when the words are folded', () => {
+    fireEvent.click(button('Hide the words'))
+    expect(button('No stations here')).toHaveAttribute('title', 'No stations here')
+    fireEvent.click(button('Show the words'))
+    expect(button('No stations here')).not.toHaveAttribute('title')
+  })
+
+  it('leads through a row and gives the focus back', () => {
+    none('Cancel')
+    fireEvent.click(button('Row'))
+    const hint = screen.getByText('Press the map where the row begins.')
+    expect(hint).toHaveAttribute('aria-live', 'polite')
+    none('Finish')
+    none('Take off last point')
+    act(() => void hand.handle(tap([20, 4])))
+    expect(hint).toHaveTextContent('Press where it ends, or where it bends.')
+    act(() => void hand.handle(tap([26, 4])))
+    expect(hint).toHaveTextContent('2 points set.')
+    fireEvent.click(button('Take off last point'))
+    none('Finish')
+    act(() => void hand.handle(tap([26, 4])))
+    act(() => button('Finish').focus())
+    fireEvent.click(button('Finish'))
+    expect(store.getState().document.plan?.features).toHaveLength(7)
+    expect(tool()).toBe('select')
+    expect(button('Select')).toHaveFocus()
+    expect(hint).toBeEmptyDOMElement()
+    none('Cancel')
+  })
+
+  it('draws several without taking the tool again', () => {
+    fireEvent.click(button('Plant'))
+    fireEvent.click(button('Draw several'))
+    expect(button('Draw several')).toHaveAttribute('aria-pressed', 'true')
+    act(() => void hand.handle(tap([20, 4])))
+    act(() => void hand.handle(tap([22, 4])))
+    expect(store.getState().document.plan?.features).toHaveLength(8)
+    fireEvent.click(button('Cancel'))
+    expect(tool()).toBe('select')
+  })
+
+  it('removes a chosen corner', () => {
+    none('Remove this corner')
+    act(() => select(store, ['block-1']))
+    act(() => void hand.handle(tap([6, 6])))
+    fireEvent.click(button('Remove this corner'))
+    const block = store.getState().document.plan?.features.at(-1)
+    expect(block?.geometry.coordinates[0]).toHaveLength(4)
+    none('Remove this corner')
+  })
+
+  it('follows a tool that is taken elsewhere', () => {
+    act(() => setTool(store, 'keepout'))
+    expect(button('No stations here')).toHaveAttribute('aria-pressed', 'true')
+    expect(screen.getByText(/first corner of the ground where no station may stand/)).toBeInTheDocument()
+  })
+})
