@@ -11,8 +11,8 @@ import { whyText } from './why'
 export type StockedPick = Pick & { readonly cocoons: number }
 
 export type Verdict = {
-  /** Weighed females served that no layout exceeds. */
-  readonly bound: number
+  /** Weighed females served that no layout exceeds; null where the question is what it costs. */
+  readonly bound: number | null
   readonly isProven: boolean
   readonly method: BoundMethod
   readonly reached?: boolean | null
@@ -57,7 +57,7 @@ export function answerOf(setting: Setting, picks: readonly StockedPick[], verdic
   const then = sharesOf(after, options.weights)
   const prices = options.prices ?? assumedPrices
   const cost = stations.filter(each => each.new).reduce((sum, each) => sum + prices.station + costOf(each, prices), 0)
-  const most = before.wanted > 0 ? verdict.bound / before.wanted : null
+  const most = before.wanted > 0 && verdict.bound !== null ? verdict.bound / before.wanted : null
   return {
     year,
     before: { coverage: before.coverage },

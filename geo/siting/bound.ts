@@ -1,11 +1,19 @@
 import { columnsOf, fullValue, type SitingProblem } from './objective'
 
+/** So much of a column. */
+export type Part = { readonly column: number; readonly amount: number }
+
 export type BoundOptions = {
   /** Value of the best choice known: the closer, the better the steps. */
   readonly best: number
   /** Columns of that choice: the multipliers start from them. */
   readonly chosen?: readonly number[]
   readonly steps?: number
+  /**
+   * The columns, and how much of each, that are worth most of all that may be chosen, or of something larger; without,
+   * as many whole columns of each kind as are to be chosen. Any share of a column must then be a share of its service.
+   */
+  readonly pick?: (worth: Float64Array) => readonly Part[]
   readonly shouldStop?: () => boolean
 }
 
@@ -18,12 +26,12 @@ export type BoundOptions = {
  */
 export function upperBound(problem: SitingProblem, { best, chosen = [], ...rest }: BoundOptions): number {
   const { steps = Math.min(150, Math.max(50, Math.round(usualWork / Math.max(1, problem.point.length)))) } = rest
-  const relaxed = new Relaxed(problem)
+  const relaxed = new Relaxed(problem, rest.pick)
   let centre = relaxed.startFrom(chosen)
   let current = relaxed.evaluate(centre)
   let least = current.bound
   const share = new Float64Array(columnsOf(problem))
-  for (const column of current.columns) share[column] = 1
+  for (const { column, amount } of current.parts) share[column] = amount
   let scale = 0.6
   let idle = 0
   for (let step = 0; step < steps; step += 1) {
@@ -35,7 +43,7 @@ export function upperBound(problem: SitingProblem, { best, chosen = [], ...rest 
     const next = centre.map((u, i) => Math.min(1, Math.max(0, u + length * direction[i]!)))
     const evaluated = relaxed.evaluate(next)
     for (let column = 0; column < share.length; column += 1) share[column]! *= 1 - mixing
-    for (const column of evaluated.columns) share[column]! += mixing
+    for (const { column, amount } of evaluated.parts) share[column]! += mixing * amount
     least = Math.min(least, evaluated.bound)
     if (evaluated.bound < current.bound) {
       centre = next
@@ -65,15 +73,26 @@ class Relaxed {
   readonly #room: Float64Array
   readonly #given: number
   readonly #service: Float64Array
-  readonly #ofKind: readonly number[][]
 
-  constructor(problem: SitingProblem) {
+  readonly #pick: (worth: Float64Array) => readonly Part[]
+
+  constructor(problem: SitingProblem, pick?: BoundOptions['pick']) {
     const { wanted, weight, base, point, service, kind, count } = problem
     this.#problem = problem
     this.#room = wanted.map((most, i) => Math.max(0, most - base[i]!))
     this.#given = wanted.reduce((sum, most, i) => sum + weight[i]! * Math.min(most, base[i]!), 0)
-    this.#service = service.map((value, entry) => Math.min(value, this.#room[point[entry]!]!))
-    this.#ofKind = count.map((_, k) => Array.from(kind.keys()).filter(column => kind[column] === k))
+    // What a point cannot use is no service of a whole column; of a share of one it may be.
+    this.#service = pick ? service : service.map((value, entry) => Math.min(value, this.#room[point[entry]!]!))
+    const ofKind = count.map((_, k) => Array.from(kind.keys()).filter(column => kind[column] === k))
+    this.#pick =
+      pick ??
+      (worth =>
+        ofKind.flatMap((of, k) =>
+          of
+            .sort((a, b) => worth[b]! - worth[a]! || a - b)
+            .slice(0, count[k]!)
+            .map(column => ({ column, amount: 1 })),
+        ))
   }
 
   /** 1 where the choice leaves a point short, 0 where it has more than it wants. */
@@ -84,8 +103,8 @@ class Relaxed {
   }
 
   /** The bound that multipliers `u` give, and the columns that make it up. */
-  evaluate(u: Float64Array): { readonly bound: number; readonly columns: readonly number[] } {
-    const { weight, start, point, count } = this.#problem
+  evaluate(u: Float64Array): { readonly bound: number; readonly parts: readonly Part[] } {
+    const { weight, start, point } = this.#problem
     const price = u.map((value, i) => value * weight[i]!)
     const worth = new Float64Array(start.length - 1)
     for (let column = 0; column < worth.length; column += 1) {
@@ -95,11 +114,11 @@ class Relaxed {
       }
       worth[column] = sum
     }
-    const columns = this.#ofKind.flatMap((of, k) => of.toSorted((a, b) => worth[b]! - worth[a]!).slice(0, count[k]!))
+    const parts = this.#pick(worth)
     let bound = this.#given
     for (let i = 0; i < u.length; i += 1) bound += weight[i]! * (1 - u[i]!) * this.#room[i]!
-    for (const column of columns) bound += worth[column]!
-    return { bound, columns }
+    for (const { column, amount } of parts) bound += amount * worth[column]!
+    return { bound, parts }
   }
 
   /** What points still want after a mean of columns; the way in which the multipliers should move. */

@@ -99,6 +99,8 @@ export function candidatesOf(
   const { places, pitch } = thinnedTo(allowed, {
     fewest: fewest * (options.density ?? 1),
     most: (options.most ?? defaultMost) * (options.density ?? 1),
+    // Neighbours a spacing apart may both be chosen.
+    pitch: Math.max(16, spacing) / Math.sqrt(options.density ?? 1),
   })
   const numbers = new Map(allowed.map((place, i) => [place, i + 1]))
   const taken = new Set(places)
@@ -124,8 +126,9 @@ function placeOf({ plane }: SeasonGround, at: LngLat): Place {
 }
 
 /** Places thinned until there are neither too few nor too many. */
-function thinnedTo(allowed: readonly Place[], { fewest: least, most }: { fewest: number; most: number }) {
-  let pitch = 16
+function thinnedTo(allowed: readonly Place[], wish: { fewest: number; most: number; pitch: number }) {
+  const { fewest: least, most } = wish
+  let { pitch } = wish
   let places = thinned(allowed, pitch)
   while (places.length < least && pitch > leastPitch && places.length < allowed.length) {
     pitch /= Math.SQRT2

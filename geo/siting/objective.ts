@@ -119,12 +119,12 @@ export class Served {
   }
 
   add(column: number): void {
-    this.#change(column, 1)
+    this.change(column, 1)
   }
 
   /** Leaves rounding of the last bit behind: start afresh after many. */
   remove(column: number): void {
-    this.#change(column, -1)
+    this.change(column, -1)
   }
 
   /** What adding a column would be worth. */
@@ -153,10 +153,24 @@ export class Served {
     return sum
   }
 
-  #change(column: number, sign: 1 | -1): void {
+  /** What `times` a column more (or less) would be worth. */
+  gainOf(column: number, times: number): number {
+    const { wanted, weight, start, point, service } = this.problem
+    const { received } = this
+    let sum = 0
+    for (let entry = start[column]!, end = start[column + 1]!; entry < end; entry += 1) {
+      const i = point[entry]!
+      const before = received[i]!
+      sum += weight[i]! * (Math.min(wanted[i]!, before + times * service[entry]!) - Math.min(wanted[i]!, before))
+    }
+    return sum
+  }
+
+  /** Adds `times` a column. */
+  change(column: number, times: number): void {
     const { start, point, service } = this.problem
     for (let entry = start[column]!, end = start[column + 1]!; entry < end; entry += 1) {
-      this.received[point[entry]!]! += sign * service[entry]!
+      this.received[point[entry]!]! += times * service[entry]!
     }
   }
 }

@@ -113,7 +113,7 @@ export function matrixOf(setting: Setting, females: readonly number[], count: re
   let all = scaled(services[0]!, females[0]!)
   for (let p = 1; p < services.length; p += 1) all = joined(all, scaled(services[p]!, females[p]!))
   const spacing = options.places?.spacing ?? defaultSpacing
-  const near = nearSites(sites, spacing)
+  const near = clashesOf(sites, spacing)
   const clashes = services.flatMap(() =>
     near.map((of, site) =>
       services.flatMap((_, p) => of.map(other => p * sites.length + other).concat(p * sites.length + site)),
@@ -132,7 +132,8 @@ export function matrixOf(setting: Setting, females: readonly number[], count: re
   }
 }
 
-function nearSites(sites: readonly Metres[], spacing: number): number[][] {
+/** For each place, those nearer to it than a spacing. */
+export function clashesOf(sites: readonly Metres[], spacing: number): number[][] {
   const limit = (spacing - 1e-6) ** 2
   return sites.map((a, i) =>
     sites.flatMap((b, j) => (i !== j && spacing > 0 && (a.x - b.x) ** 2 + (a.y - b.y) ** 2 < limit ? [j] : [])),

@@ -3,10 +3,12 @@ import type { Outcome } from '../problem'
 import { groundOf, nestingShare } from '../stocking/season-ground'
 import { cocoonsInSets, usualFemales } from '../stocking/stock'
 import { answerOf } from './answer'
+import { withinBudget } from './budget'
 import { placeStations, proven } from './place-stations'
 import type { SuggestOptions } from './question'
 import { type Setting, settingOf } from './setting'
 import type { Caution, Suggestion } from './suggestion'
+import { forTarget } from './target'
 
 /** Where to put stations and what to stock them with, or why that cannot be said. */
 export async function suggest(plan: Plan, year: number, options: SuggestOptions): Promise<Outcome<Suggestion>> {
@@ -21,8 +23,13 @@ async function answerTo(setting: Setting): Promise<Suggestion> {
   switch (question.kind) {
     case 'stations':
       return moreStations(setting, question)
+    case 'target':
+      return forTarget(setting, question.coverage)
+    case 'money':
+    case 'cocoons':
+      return withinBudget(setting, question)
     default:
-      throw new RangeError('not yet')
+      return question satisfies never
   }
 }
 

@@ -49,13 +49,35 @@ export function mostServed(problem: StockProblem): Float64Array {
 /** A group is served once it is this near, as a share of what it needs. */
 const nearEnough = 1e-7
 
+/** A linear sum that every sufficient stock reaches: `factors` of all stations by their females is at least `least`. */
+export type Cut = { readonly group: number; readonly factors: Float64Array; readonly least: number }
+
 export type Fewest = {
+  /** Females at each of the columns asked about. */
   readonly females: Float64Array
-  /** Cost of the programme: no stock that meets the needs costs less. */
+  /** Cost of the programme: no stock of these columns that meets the needs costs less. */
   readonly bound: number
   /** The same with service added up over a planting and not cut at each plant: the plain programme. */
   readonly plain: number
+  /** Worth of each column of the problem, in or out, at the prices of the programme: its cost is worth paying below this. */
+  readonly worth: Float64Array
 }
+
+export type FewestOptions = {
+  /** Columns that may be used; all unless told. */
+  readonly columns?: readonly number[]
+  /** Cost of a female at each column of the problem, in place of its own. */
+  readonly cost?: readonly number[]
+  /** Cuts of earlier calls on the same problem: they hold whatever columns are used. New ones are added. */
+  readonly pool?: Cut[]
+  /** A group counts as served once it is this near, as a share of what it needs. */
+  readonly near?: number
+  /** Give up (null) once the cost exceeds this. */
+  readonly ceiling?: number
+}
+
+/** Rounds of cuts; what they leave open is closed when whole units are topped up. */
+const rounds = 400
 
 /**
  * Least-cost stock that serves every group what it needs; null where no stock does. What a group is served is the least
@@ -63,37 +85,97 @@ export type Fewest = {
  * begins with service added up over each planting and gets the sum that is broken most until none is
  * (Kelley 1960, cutting planes).
  */
-export function fewestFemales(problem: StockProblem, rounds = 300): Fewest | null {
-  const programme = new CoverProgramme(problem.cost, problem.most)
-  const { groups, need } = problem
-  const none = new Uint8Array(problem.wanted.length)
-  for (let group = 0; group < groups; group += 1) {
-    if (need[group]! > 0) addCut(programme, problem, group, none)
+export function fewestFemales(problem: StockProblem, options: FewestOptions = {}): Fewest | null {
+  const { columns = problem.most.map((_, column) => column), cost = problem.cost, pool = [] } = options
+  const { ceiling = Number.POSITIVE_INFINITY, near = nearEnough } = options
+  const programme = new CoverProgramme(
+    columns.map(column => cost[column]!),
+    columns.map(column => problem.most[column]!),
+  )
+  const used = new Set<Cut>()
+  const use = (cut: Cut) => {
+    programme.addRow(
+      Float64Array.from(columns, column => cut.factors[column]!),
+      cut.least,
+    )
+    used.add(cut)
   }
+  if (pool.length === 0) {
+    const none = new Uint8Array(problem.wanted.length)
+    for (let g = 0; g < problem.groups; g += 1) if (problem.need[g]! > 0) pool.push(cutOf(problem, g, none))
+  }
+  for (const cut of firstOf(pool, problem.groups)) use(cut)
   let plain: number | null = null
   for (let round = 0; round < rounds; round += 1) {
     if (!programme.solve()) return null
     plain ??= programme.cost
-    const received = receivedBy(problem, programme.values)
-    const served = new Float64Array(groups)
-    const isFull = new Uint8Array(received.length)
-    received.forEach((value, i) => {
-      isFull[i] = value >= problem.wanted[i]! ? 1 : 0
-      served[problem.group[i]!]! += Math.min(value, problem.wanted[i]!)
-    })
-    let isMet = true
-    for (let group = 0; group < groups; group += 1) {
-      if (served[group]! >= need[group]! * (1 - nearEnough)) continue
-      isMet = false
-      addCut(programme, problem, group, isFull)
-    }
-    if (isMet) break
+    if (programme.cost > ceiling) return null
+    const females = spread(programme.values, columns, problem.most.length)
+    const cuts = brokenCuts(problem, { females, columns, near }, pool, used)
+    if (cuts.length === 0) break
+    for (const cut of cuts) use(cut)
   }
-  return { females: programme.values, bound: programme.cost, plain: plain ?? 0 }
+  const worth = new Float64Array(problem.most.length)
+  const rows = [...used]
+  programme.prices.forEach((price, row) => {
+    if (price > 0)
+      for (let column = 0; column < worth.length; column += 1) worth[column]! += price * rows[row]!.factors[column]!
+  })
+  return { females: programme.values, bound: programme.cost, plain: plain ?? 0, worth }
+}
+
+/** The first cut of every group: its service added up. */
+function firstOf(pool: readonly Cut[], groups: number): Cut[] {
+  return Array.from({ length: groups }, (_, g) => pool.find(({ group }) => group === g)).filter(
+    cut => cut !== undefined,
+  )
+}
+
+/** For every group that is short, the known cut that is broken most, else a new one. */
+function brokenCuts(
+  problem: StockProblem,
+  {
+    females,
+    columns,
+    near,
+  }: { readonly females: Float64Array; readonly columns: readonly number[]; readonly near: number },
+  pool: Cut[],
+  used: ReadonlySet<Cut>,
+): Cut[] {
+  const received = receivedBy(problem, females)
+  const served = new Float64Array(problem.groups)
+  const isFull = new Uint8Array(received.length)
+  received.forEach((value, i) => {
+    isFull[i] = value >= problem.wanted[i]! ? 1 : 0
+    served[problem.group[i]!]! += Math.min(value, problem.wanted[i]!)
+  })
+  const cuts: Cut[] = []
+  for (let g = 0; g < problem.groups; g += 1) {
+    const short = problem.need[g]! * (1 - near) - served[g]!
+    if (short <= 0) continue
+    let best: Cut | null = null
+    // A known cut does nearly as well as the one made for this stock, and costs nothing to make.
+    let broken = 0.5 * short
+    for (const cut of pool) {
+      if (cut.group !== g || used.has(cut)) continue
+      let by = cut.least
+      for (const column of columns) by -= cut.factors[column]! * females[column]!
+      if (by > broken) {
+        best = cut
+        broken = by
+      }
+    }
+    if (best === null) {
+      best = cutOf(problem, g, isFull)
+      pool.push(best)
+    }
+    cuts.push(best)
+  }
+  return cuts
 }
 
 /** Of a group, points that are full count what they want, the others what they receive. */
-function addCut(programme: CoverProgramme, problem: StockProblem, group: number, isFull: Uint8Array): void {
+function cutOf(problem: StockProblem, group: number, isFull: Uint8Array): Cut {
   const { services, wanted, base } = problem
   let least = problem.need[group]!
   for (let i = 0; i < wanted.length; i += 1) {
@@ -108,7 +190,15 @@ function addCut(programme: CoverProgramme, problem: StockProblem, group: number,
     }
     factors[station] = sum
   }
-  programme.addRow(factors, least)
+  return { group, factors, least }
+}
+
+function spread(values: Float64Array, columns: readonly number[], length: number): Float64Array {
+  const all = new Float64Array(length)
+  columns.forEach((column, i) => {
+    all[column] = values[i]!
+  })
+  return all
 }
 
 function receivedBy({ services, base }: StockProblem, females: ArrayLike<number>): Float64Array {

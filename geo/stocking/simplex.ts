@@ -16,7 +16,7 @@ export class CoverProgramme {
   readonly #atLimit: boolean[]
   readonly #reduced: Float64Array
   readonly #basic: { variable: number; constant: number; factors: Float64Array }[] = []
-  #rows = 0
+  readonly #scales: number[] = []
   #base = 0
 
   constructor(cost: readonly number[], most: readonly number[]) {
@@ -32,11 +32,11 @@ export class CoverProgramme {
   addRow(factors: Float64Array, least: number): void {
     const scale = 1 / Math.max(...factors.map(Math.abs), 1e-300)
     const row = {
-      variable: this.#columns + this.#rows,
+      variable: this.#columns + this.#scales.length,
       constant: -least * scale,
       factors: new Float64Array(this.#columns),
     }
-    this.#rows += 1
+    this.#scales.push(scale)
     const positionOf = new Map(this.#outside.map((variable, position) => [variable, position]))
     const basicOf = new Map(this.#basic.map(each => [each.variable, each]))
     factors.forEach((factor, column) => {
@@ -60,7 +60,7 @@ export class CoverProgramme {
       if (leaving === null) return true
       if (!this.#pivot(leaving.row, leaving.isBelow)) return false
     }
-    throw new RangeError(`no end of the simplex on ${this.#rows} rows and ${this.#columns} columns`)
+    throw new RangeError(`no end of the simplex on ${this.#scales.length} rows and ${this.#columns} columns`)
   }
 
   get values(): Float64Array {
@@ -72,6 +72,16 @@ export class CoverProgramme {
       if (row.variable < this.#columns) values[row.variable] = Math.max(0, this.#valueOf(row))
     }
     return values
+  }
+
+  /** Price of each row: what the cost would rise by if one more were asked for. */
+  get prices(): Float64Array {
+    const prices = new Float64Array(this.#scales.length)
+    this.#outside.forEach((variable, position) => {
+      const row = variable - this.#columns
+      if (row >= 0) prices[row] = Math.max(0, this.#reduced[position]!) * this.#scales[row]!
+    })
+    return prices
   }
 
   get cost(): number {

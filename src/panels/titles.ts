@@ -1,8 +1,8 @@
 import { cropName } from '#geo/data/settings'
-import { type Feature, type FeatureKind, isPlanting, type Plan } from '#geo/plan/plan'
+import { type Feature, isPlanting, type Plan } from '#geo/plan/plan'
 import { kindNames } from '../text/names'
 import { areaText } from '../text/units'
-import { capitalised, counted } from '../text/words'
+import { counted } from '../text/words'
 import { measured } from './measures'
 
 /** The name that was given, or else the kind: ids are for files. */
@@ -13,17 +13,6 @@ export function titleOf(feature: Feature): string {
 /** A crop by name: the grower's own or the table's. */
 export function cropTitle(plan: Plan, id: string): string {
   return cropName(id, plan.crops)
-}
-
-/** "Row 4" where the plan has rows up to "Row 3". */
-export function nextName(plan: Plan, kind: FeatureKind): string {
-  const word = capitalised(kindNames[kind].one)
-  const form = new RegExp(`^${word} (\\d+)$`)
-  const highest = plan.features.reduce((most, { properties }) => {
-    const number = Number(form.exec(properties.name ?? '')?.[1] ?? 0)
-    return Math.max(most, number)
-  }, 0)
-  return `${word} ${highest + 1}`
 }
 
 /** What a list says behind a thing's name: "Apple; 37 plants; 0.042 ha". */

@@ -74,7 +74,7 @@ export function NumberField(props: Props) {
         autoComplete="off"
         className="number"
         value={shown}
-        placeholder={fallback === undefined ? undefined : fieldText(fallback, measure)}
+        placeholder={fallback === undefined ? undefined : String(significant(measure.toShown(fallback), 4))}
         required={isRequired}
         aria-invalid={fault !== null}
         aria-describedby={describedBy(id, { note: below, fault })}

@@ -1,6 +1,7 @@
 import type { BloomRegion } from '#geo/data/own'
-import type { FeatureKind } from '#geo/plan/plan'
+import type { FeatureKind, Plan } from '#geo/plan/plan'
 import type { Limit } from '#geo/report/report'
+import { capitalised } from './words'
 
 /** What the grower calls each kind of drawn thing. */
 export const kindNames: Readonly<Record<FeatureKind, { readonly one: string; readonly many: string }>> = {
@@ -42,3 +43,13 @@ export const remedyNames = {
 } as const
 
 export type Remedy = keyof typeof remedyNames
+
+/** "Row 4" where the plan has rows up to "Row 3". */
+export function nextName(plan: Plan, kind: FeatureKind): string {
+  const word = capitalised(kindNames[kind].one)
+  const form = new RegExp(`^${word} (\\d+)$`)
+  const highest = plan.features.reduce((most, { properties }) => {
+    return Math.max(most, Number(form.exec(properties.name ?? '')?.[1] ?? 0))
+  }, 0)
+  return `${word} ${highest + 1}`
+}

@@ -1,4 +1,5 @@
 import { seededRandom } from '#geo/random'
+import type { TargetProblem } from '#geo/siting/least-cost'
 import { type SitingProblem, sitingProblem } from '#geo/siting/objective'
 
 /** How service falls with distance: as bees fly, over three lengths, and two forms of location science. */
@@ -52,5 +53,25 @@ export function* choices(items: number, count: number, from = 0): Generator<numb
   }
   for (let first = from; first <= items - count; first += 1) {
     for (const rest of choices(items, count - 1, first + 1)) yield [first, ...rest]
+  }
+}
+
+/** The points of a random instance as four plantings that each want 0.9 of theirs, from stations of up to 60 females. */
+export function randomTarget(options: Parameters<typeof randomInstance>[0]): TargetProblem {
+  const { start, point, service, wanted } = randomInstance(options)
+  const sites = start.length - 1
+  const group = Uint32Array.from(wanted, (_, i) => i % 3)
+  const sums = [0, 1, 2].map(g => wanted.reduce((sum, each, i) => sum + (group[i] === g ? each : 0), 0))
+  return {
+    services: { start, point, service: service.map(value => value / 60) },
+    wanted,
+    base: new Float64Array(wanted.length),
+    group,
+    groups: 3,
+    need: Float64Array.from(sums, sum => 0.6 * sum),
+    most: Array.from({ length: sites }, () => 120),
+    cost: Array.from({ length: sites }, () => 1),
+    opening: Array.from({ length: sites }, () => 40),
+    unit: Array.from({ length: sites }, () => 1),
   }
 }

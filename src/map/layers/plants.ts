@@ -145,28 +145,46 @@ const hatchGap = 7
 
 /** An outline, so that light steps stand out from the paper, and a stroke across every plant that is short. */
 function paintEdges(frame: Frame, unit: Float64Array, classes: Uint8Array, run: Run): void {
-  const { context, palette } = frame
+  const { palette } = frame
   const half = run.size / 2
+  const reach = run.isRound ? half * Math.SQRT1_2 : half
+  if (run.isRound) {
+    strokeEach(frame, unit, run, palette.ink2, (context, x, y) => {
+      context.moveTo(x + half, y)
+      context.arc(x, y, half, 0, 2 * Math.PI)
+    })
+  }
+  // The darker steps take a light stroke.
+  for (const isDark of [false, true]) {
+    strokeEach(frame, unit, run, isDark ? palette.paper : palette.ink2, (context, x, y, i) => {
+      if (classes[i]! >= 4 || classes[i]! >= 3 !== isDark) return
+      context.moveTo(x - reach, y + reach)
+      context.lineTo(x + reach, y - reach)
+    })
+  }
+}
+
+/** One path of many thousand pieces is far slower to stroke than many short ones. */
+const piecesAtOnce = 40
+
+function strokeEach(
+  frame: Frame,
+  unit: Float64Array,
+  run: Run,
+  colour: string,
+  draw: (context: CanvasRenderingContext2D, x: number, y: number, i: number) => void,
+): void {
+  const { context } = frame
   let pieces = 0
-  context.strokeStyle = palette.ink2
+  context.strokeStyle = colour
   context.lineWidth = 1
   context.beginPath()
   eachSeen(frame, unit, run, (x, y, i) => {
-    if (run.isRound) {
-      context.moveTo(x + half, y)
-      context.arc(x, y, half, 0, 2 * Math.PI)
-    }
-    if (classes[i]! < 4) {
-      const reach = run.isRound ? half * Math.SQRT1_2 : half
-      context.moveTo(x - reach, y + reach)
-      context.lineTo(x + reach, y - reach)
-    }
+    draw(context, x, y, i)
     pieces += 1
-    // One path of many thousand pieces is far slower to stroke than many short ones.
-    if (pieces % 40 === 0) {
-      context.stroke()
-      context.beginPath()
-    }
+    if (pieces % piecesAtOnce !== 0) return
+    context.stroke()
+    context.beginPath()
   })
   context.stroke()
 }

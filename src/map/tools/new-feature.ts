@@ -3,8 +3,7 @@ import { addFeatures, addStationInUse } from '#geo/plan/edits-features'
 import { type Feature, type FeatureKind, type Geometry, isPlanting, type Plan, type Station } from '#geo/plan/plan'
 import type { LngLat, Plane } from '#geo/space/plane'
 import { bearing, distance } from '#geo/space/shape'
-import { kindNames } from '../../text/names'
-import { capitalised } from '../../text/words'
+import { nextName } from '../../text/names'
 import type { ToolContext } from './tool'
 
 /** What a plan without plantings grows. */
@@ -70,14 +69,4 @@ export function longestSide(ring: readonly LngLat[], plane: Plane): number {
     along = bearing(corners[i - 1]!, corners[i]!)
   }
   return (Math.round((along % 180) * 10) / 10) % 180
-}
-
-/** "Row 4" where the plan has rows up to "Row 3". */
-export function nextName(plan: Plan, kind: FeatureKind): string {
-  const word = capitalised(kindNames[kind].one)
-  const form = new RegExp(`^${word} (\\d+)$`)
-  const highest = plan.features.reduce((most, { properties }) => {
-    return Math.max(most, Number(form.exec(properties.name ?? '')?.[1] ?? 0))
-  }, 0)
-  return `${word} ${highest + 1}`
 }

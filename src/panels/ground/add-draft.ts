@@ -5,7 +5,7 @@ import type { Feature, FeatureKind, Geometry, Plan, Station } from '#geo/plan/pl
 import type { LngLat, Metres } from '#geo/space/plane'
 import { offset } from '#geo/space/shape'
 import { newId } from '../../state/new-id'
-import { nextName } from '../titles'
+import { nextName } from '../../text/names'
 import { type Frame, geometryOf, lineFrom, type Read, readGeometry, rectangleFrom } from './typed-geometry'
 
 /** What the form for adding by typing holds; metres and degrees. */

@@ -116,13 +116,5 @@ describe('fewest females at the stations there are', () => {
       if (coverage !== null && !isStopping) expect(coverage).toBeGreaterThanOrEqual(0.9 - 2e-6)
       if (isStopping) expect(shortBy).toBeGreaterThan(0)
     }
-    console.log(
-      name,
-      result.reached,
-      result.females,
-      result.bound,
-      result.stations.map(s => s.femaleCocoons).join(' '),
-      result.plantings.filter(p => p.isStopping).map(p => [p.name, p.coverage, p.most]),
-    )
   })
 })

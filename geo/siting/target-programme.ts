@@ -1,0 +1,51 @@
+import type { LinearProgramme } from '../stocking/solver'
+import type { TargetProblem } from './least-cost'
+
+/** The target as a mixed-integer programme with whole females, every point counted up to what it wants. */
+export function targetProgramme(problem: TargetProblem): LinearProgramme {
+  const { services, wanted, base, group, need, most, cost, opening } = problem
+  const sites = most.length
+  const rows = Array.from(wanted, (_, i) => ({
+    low: Number.NEGATIVE_INFINITY,
+    high: base[i]!,
+    terms: [{ column: 2 * sites + i, factor: 1 }],
+  }))
+  for (let s = 0; s < sites; s += 1) {
+    for (let entry = services.start[s]!; entry < services.start[s + 1]!; entry += 1) {
+      rows[services.point[entry]!]!.terms.push({ column: s, factor: -services.service[entry]! })
+    }
+  }
+  const open = most.map((limit, s) => ({
+    low: Number.NEGATIVE_INFINITY,
+    high: 0,
+    terms: [
+      { column: s, factor: 1 },
+      { column: sites + s, factor: -limit },
+    ],
+  }))
+  const needs = Array.from(need, (low, g) => ({
+    low,
+    high: Number.POSITIVE_INFINITY,
+    terms: Array.from(wanted.keys())
+      .filter(i => group[i] === g)
+      .map(i => ({ column: 2 * sites + i, factor: 1 })),
+  }))
+  const apart = (problem.clashes ?? []).flatMap((near, s) =>
+    Array.from(near)
+      .filter(other => other > s)
+      .map(other => ({
+        low: 0,
+        high: 1,
+        terms: [s, other].map(each => ({ column: sites + each, factor: 1 })),
+      })),
+  )
+  return {
+    sense: 'least',
+    columns: [
+      ...cost.map((each, s) => ({ cost: each, low: 0, high: most[s]!, isWhole: true })),
+      ...opening.map(price => ({ cost: price, low: 0, high: 1, isWhole: true })),
+      ...Array.from(wanted, high => ({ cost: 0, low: 0, high })),
+    ],
+    rows: [...rows, ...open, ...needs, ...apart],
+  }
+}

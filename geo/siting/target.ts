@@ -1,0 +1,148 @@
+import { mostServed } from '../stocking/fewest'
+import { nestingShare } from '../stocking/season-ground'
+import { assumedPrices, mostCocoons, mostTubes } from '../stocking/stock'
+import { answerOf } from './answer'
+import { defaultSpacing } from './candidates'
+import { leastCost, leastCostBound, type TargetAnswer, type TargetProblem, wholeAnswer } from './least-cost'
+import { clashesOf, refine, type Setting } from './setting'
+import type { Caution, Suggestion } from './suggestion'
+import { targetProgramme } from './target-programme'
+
+/** Of a planting out of reach, so much of the most that can be: the last of it would take bees without end. */
+const shareOfReach = 0.97
+
+/** With more stations than this, finer places round each would be more than can be weighed up. */
+const mostRefined = 12
+
+/** At least `coverage` of what every planting wants, at least cost. Stations that were to move stay where they are. */
+export async function forTarget(setting: Setting, coverage: number): Promise<Suggestion> {
+  const { options } = setting
+  const told = {
+    seed: options.seed ?? 1,
+    ...(options.shouldStop && { shouldStop: options.shouldStop }),
+  }
+  let asked = targetOf(setting, coverage)
+  let found = leastCost(asked.problem, told)
+  const isFew = found !== null && found.stations.length > 0 && found.stations.length <= mostRefined
+  if (
+    found !== null &&
+    isFew &&
+    refine(
+      setting,
+      found.stations.map(s => setting.sites[s]!),
+      0,
+    )
+  ) {
+    asked = targetOf(setting, coverage)
+    const again = leastCost(asked.problem, told)
+    if (again !== null && again.cost < found.cost) found = again
+  }
+  let least = leastCostBound(asked.problem)
+  let isSolver = false
+  if (options.prove !== undefined && found !== null) {
+    const proof = await options.prove.solver(targetProgramme(asked.problem), {
+      timeLimit: options.prove.timeLimit,
+      ...(options.shouldStop && { shouldStop: options.shouldStop }),
+      onProgress: () => options.onProgress?.({ stage: 'proof', coverage: null, bound: null }),
+    })
+    if (proof.bound !== null && proof.bound > least) {
+      least = proof.bound
+      isSolver = true
+    }
+  }
+  return answer(setting, asked, { found, least, isSolver, coverage })
+}
+
+function answer(
+  setting: Setting,
+  { problem, grounds, most }: Asked,
+  {
+    found,
+    least,
+    isSolver,
+    coverage,
+  }: { found: TargetAnswer | null; least: number; isSolver: boolean; coverage: number },
+): Suggestion {
+  const { setOf = 1 } = setting.options
+  const { demand } = setting.ground
+  const wanted = wantedBy(problem)
+  const stopping = grounds.flatMap((g, group) =>
+    most[group]! < coverage * wanted[group]! * (1 - 1e-9)
+      ? [{ id: demand.grounds[g]!.id, most: most[group]! / wanted[group]! }]
+      : [],
+  )
+  const cautions: Caution[] = stopping.length > 0 ? [{ kind: 'out-of-reach', plantings: stopping }] : []
+  const verdict = {
+    bound: null,
+    cost: least,
+    isProven: found !== null && found.cost <= least * (1 + 1e-6),
+    method: isSolver ? 'solver' : 'lagrangian',
+    cautions,
+  } as const
+  const answerWith = ({ stations, units }: Pick<TargetAnswer, 'stations' | 'units'>) =>
+    answerOf(
+      setting,
+      stations.map((site, i) => ({ placing: 0, site, cocoons: units[i]! * setOf })),
+      verdict,
+    )
+  let now = answerWith(found ?? { stations: [], units: [] })
+  // Cells and cocoons shared among dates leave small differences: what is still short is asked for on top.
+  let need = problem.need
+  for (let round = 1; round <= 6 && found !== null; round += 1) {
+    const short = grounds.map((g, group) => {
+      const { after } = now.plantings.find(({ id }) => id === demand.grounds[g]!.id)!
+      return Math.max(0, problem.need[group]! - (after ?? 1) * wanted[group]!)
+    })
+    if (short.every((value, group) => value <= 1e-7 * wanted[group]!)) break
+    need = need.map((value, group) => value + round * short[group]!)
+    const more = wholeAnswer({ ...problem, need }, found.stations)
+    if (more === null) break
+    now = answerWith(more)
+  }
+  const reached = now.plantings.every(({ after }) => after === null || after >= coverage - 1e-6)
+  return { ...now, reached }
+}
+
+/** A target as a plain problem, the planting of each of its groups, and the most that each can be served. */
+type Asked = { readonly problem: TargetProblem; readonly grounds: readonly number[]; readonly most: Float64Array }
+
+function targetOf(setting: Setting, coverage: number): Asked {
+  const { ground, options, placings, cells, services, sites } = setting
+  const { setOf = 1, prices = assumedPrices } = options
+  const { settings } = ground
+  const bee = settings.bees[placings[0]!.kind.bee]
+  const share = nestingShare(bee)
+  const cocoons = mostCocoons(options.tubes ?? mostTubes, bee, settings.site, setOf)
+  const perFemale =
+    (prices.femaleCocoon + bee.malesPerFemale * prices.maleCocoon) / Math.max(share, 1e-12) +
+    bee.tubesPerFemale * (1 + settings.site.spareTubes) * prices.tube
+  const grounds = [...new Set(cells.ground)]
+  const groupOf = new Map(grounds.map((g, i) => [g, i]))
+  const forEach = (value: number) => sites.map(() => value)
+  const bare: TargetProblem = {
+    services: services[0]!,
+    wanted: cells.wanted,
+    base: cells.base,
+    group: cells.ground.map(g => groupOf.get(g)!),
+    groups: grounds.length,
+    need: new Float64Array(grounds.length),
+    most: forEach(cocoons * share),
+    cost: forEach(Math.max(perFemale, 1e-6)),
+    opening: forEach(prices.station),
+    unit: forEach(setOf * Math.max(share, 1e-12)),
+    clashes: clashesOf(sites, options.places?.spacing ?? defaultSpacing),
+  }
+  const most = mostServed(bare)
+  const need = wantedBy(bare).map((all, g) =>
+    most[g]! >= coverage * all * (1 - 1e-9) ? coverage * all : shareOfReach * most[g]!,
+  )
+  return { problem: { ...bare, need }, grounds, most }
+}
+
+function wantedBy({ wanted, group, groups }: TargetProblem): Float64Array {
+  const sums = new Float64Array(groups)
+  wanted.forEach((value, i) => {
+    sums[group[i]!]! += value
+  })
+  return sums
+}
