@@ -115,7 +115,7 @@ export function wishOf(ask: Ask, plan: Plan): Wish {
   const { spacing, mudWithin, isSheltered, withLanes } = ask
   return {
     question: questionOf(ask),
-    roles: kept(ask.roles),
+    roles: rolesOf(ask, kept(ask.roles)),
     weights: kept(ask.weights),
     prices: pricesOf(ask),
     setOf: ask.setOf,
@@ -133,6 +133,16 @@ export function wishOf(ask: Ask, plan: Plan): Wish {
 export function stockWishOf(ask: Ask): StockOptions {
   const { target, setOf, tubes, isFree } = ask
   return { target, setOf, ...(tubes !== null && { tubes }), ...(isFree && { isFree }), prices: pricesOf(ask) }
+}
+
+/** Stations move only where the question is where so many should stand: else it would have too many answers. */
+function rolesOf({ kind }: Ask, roles: Ask['roles']): Ask['roles'] {
+  if (canMove(kind)) return roles
+  return Object.fromEntries(Object.entries(roles).map(([id, role]) => [id, role === 'move' ? 'keep' : role]))
+}
+
+export function canMove(kind: AskKind): boolean {
+  return kind === 'stations'
 }
 
 export function pricesOf({ prices }: Pick<Ask, 'prices'>): Prices {

@@ -101,16 +101,19 @@ function HowGood({ answer, isFresh }: { readonly answer: Suggested; readonly isF
   const store = usePlannerStore()
   const { isRunning } = useSuggested()
   const { suggestion } = answer
+  const { question } = answer.wish
+  // What a budget buys is settled by the search; the solver is asked where stations go, or what enough costs.
+  const canProve = question.kind === 'stations' || (question.kind === 'target' && suggestion.reached === true)
   return (
     <section className="stack" aria-labelledby="how-good">
       <h2 id="how-good">How good is that?</h2>
       <p>
-        {boundWords(suggestion)}{' '}
+        {boundWords(suggestion, question)}{' '}
         <Explained figure="bound" id={null} label="how good the answer is">
           How that is known
         </Explained>
       </p>
-      {suggestion.bound.proven || !isFresh || isRunning ? null : (
+      {!canProve || suggestion.bound.proven || !isFresh || isRunning ? null : (
         <>
           <div className="actions">
             <button type="button" onClick={() => proveAnswer(store)}>

@@ -1,7 +1,8 @@
 import type { Units } from '#geo/plan/plan'
+import type { Question } from '#geo/siting/question'
 import type { Caution, SuggestedStation, Suggestion } from '#geo/siting/suggestion'
 import { lengthText } from '../../text/units'
-import { about, capitalised, counted, honest, listed, percent, points } from '../../text/words'
+import { capitalised, counted, grouped, listed, percent, points, significant } from '../../text/words'
 import { money } from './ask-words'
 
 const numbers = ['No', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seven', 'Eight', 'Nine', 'Ten']
@@ -21,12 +22,23 @@ export function finely(share: number): string {
   return `${(share * 100).toFixed(1)}%`
 }
 
-/** "Three more stations lift coverage from about 57% to about 81%; no three on these places can do better than 82%." */
-export function answerSentence(suggestion: Suggestion): string {
+/** A number of money for a sentence: three figures. */
+function aboutMoney(amount: number): string {
+  return `about ${money(significant(amount, 3))}`
+}
+
+/** The first few of many names: "Plums, Pears and 12 more". */
+export function someOf(names: readonly string[], most = 4): string {
+  if (names.length <= most + 1) return listed(names)
+  return `${names.slice(0, most).join(', ')} and ${names.length - most} more`
+}
+
+/** "Three more stations lift coverage from about 57% to 81%; no three on these places can do better than 82%." */
+export function answerSentence(suggestion: Suggestion, question: Question): string {
   const { stations, dropped, before, after, reached, cost } = suggestion
   const fresh = stations.filter(station => station.new).length
   const moved = stations.length - fresh
-  if (stations.length === 0 && dropped.length === 0) return 'No place is free for a station within these limits.'
+  if (stations.length === 0 && dropped.length === 0) return emptySentence(suggestion, question)
   const parts = [
     fresh > 0 ? `${inWords(fresh).toLowerCase()} more ${fresh === 1 ? 'station' : 'stations'}` : '',
     moved > 0 ? `${fresh > 0 ? '' : 'moving '}${counted(moved, 'station')}${fresh > 0 ? ' moved' : ''}` : '',
@@ -40,12 +52,27 @@ export function answerSentence(suggestion: Suggestion): string {
       ? `${isOne ? 'leaves' : 'leave'} coverage at about ${percent(after.coverage)}`
       : `${verb(before.coverage, after.coverage, isOne)} coverage from about ${percent(before.coverage)} to ${percent(after.coverage)}`
   const target =
-    reached === null
+    question.kind !== 'target'
       ? ''
       : reached
-        ? ` for about ${money(cost)}, enough in every planting`
-        : ', short of what was asked'
-  return `${subject} ${change}${target}; ${headBound(suggestion)}.`
+        ? ` for ${aboutMoney(cost)}, at least ${percent(question.coverage)} in every planting`
+        : `, short of ${percent(question.coverage)} in every planting`
+  return `${subject} ${change}${target}; ${headBound(suggestion, question)}.`
+}
+
+function emptySentence({ reached, before }: Suggestion, question: Question): string {
+  switch (question.kind) {
+    case 'target':
+      return reached
+        ? `Every planting has at least ${percent(question.coverage)} already: nothing is needed.`
+        : `No stations were found on these places that give every planting ${percent(question.coverage)}.`
+    case 'money':
+      return 'That is too little for a station with cocoons and tubes at these prices.'
+    default:
+      return before.coverage === null
+        ? 'Nothing can be said without bloom dates.'
+        : 'No place is free for a station within these limits.'
+  }
 }
 
 function verb(before: number, after: number, isOne: boolean): string {
@@ -53,32 +80,56 @@ function verb(before: number, after: number, isOne: boolean): string {
   return isOne ? 'lowers' : 'lower'
 }
 
-function headBound({ bound, after, stations, reached }: Suggestion): string {
-  if (reached === true && bound.cost !== undefined) {
-    return bound.proven ? 'nothing cheaper does it on these places' : `nothing under ${money(bound.cost)} can do it`
+function headBound({ bound, after, stations, reached }: Suggestion, question: Question): string {
+  if (question.kind === 'target') {
+    if (reached !== true || bound.cost === undefined) return 'see below what stops it'
+    return bound.proven
+      ? 'nothing on these places does it for less'
+      : `nothing on these places does it for less than ${aboutMoney(bound.cost)}`
   }
-  const fresh = stations.filter(station => station.new).length
-  const whose = fresh > 0 ? `no ${inWords(fresh).toLowerCase()} on these places` : 'no other choice of these places'
+  const whose = rivals(question, stations.filter(station => station.new).length)
   if (bound.proven) return `${whose} can do better`
   if (bound.coverage === null || after.coverage === null) return 'how much better could be done is not known'
   if (bound.coverage - after.coverage < 0.005) return `${whose} can do better by half a point`
   return `${whose} can do better than ${ceiling(bound.coverage)}`
 }
 
+/** Who might do better: what the bound speaks of. */
+function rivals({ kind }: Question, fresh: number): string {
+  switch (kind) {
+    case 'money':
+      return 'no other way to spend it on these places'
+    case 'cocoons':
+      return 'no other way to share them out on these places'
+    default:
+      return fresh > 1 ? `no ${inWords(fresh).toLowerCase()} on these places` : 'no other of these places'
+  }
+}
+
 /** How good the answer is, and how that is known. */
-export function boundWords({ bound, after, places, cost }: Suggestion): string {
+export function boundWords({ bound, after, places, cost, reached }: Suggestion, question: Question): string {
   const on = places.pitch === 0 ? `your own ${counted(places.count, 'place')}` : counted(places.count, 'place')
+  const looked = `Looked at ${on}.`
+  if (question.kind === 'target') {
+    if (reached !== true || bound.cost === undefined) return looked
+    if (bound.proven) return `Proven: among ${on}, nothing reaches it for less.`
+    return `${looked} This costs ${money(cost)}; no choice among them that reaches it can cost less than ${money(bound.cost)}. ${methods[bound.method]}`
+  }
   if (bound.proven) {
     const how =
       bound.method === 'solver' ? 'A general solver has tried all that could be better.' : 'Its bound meets it.'
     return `Proven: of all choices among ${on}, none does better with this stock. ${how}`
   }
-  if (bound.cost !== undefined && bound.cost > 0) {
-    return `Looked at ${on}. This costs ${money(cost)}; no choice among them that reaches it can cost less than ${money(bound.cost)}. ${methods[bound.method]}`
-  }
-  if (bound.coverage === null || after.coverage === null) return `Looked at ${on}.`
+  if (bound.coverage === null || after.coverage === null) return looked
   const gap = Math.max(0, bound.coverage - after.coverage) * 100
-  return `Looked at ${on}. This reaches ${finely(after.coverage)}; no choice among them with this stock can exceed ${ceiling(bound.coverage, 1)}, so at most ${gap < 0.05 ? 'a twentieth of a point' : `${(Math.ceil(gap * 10 - 1e-9) / 10).toFixed(1)} points`} may be missed. ${methods[bound.method]}`
+  const missed = gap < 0.05 ? 'under a tenth of a point' : `${(Math.ceil(gap * 10 - 1e-9) / 10).toFixed(1)} points`
+  return `${looked} This reaches ${finely(after.coverage)}; no choice among them ${means[question.kind]} can exceed ${ceiling(bound.coverage, 1)}, so at most ${missed} may be missed. ${methods[bound.method]}`
+}
+
+const means: Readonly<Record<Exclude<Question['kind'], 'target'>, string>> = {
+  stations: 'with this stock',
+  money: 'for this money',
+  cocoons: 'with these cocoons',
 }
 
 const methods: Readonly<Record<Suggestion['bound']['method'], string>> = {
@@ -118,11 +169,11 @@ export function cautionText(caution: Caution, nameOf: (id: string) => string): s
     case 'large-stations':
       return `A station here would hold ${caution.tubes} tubes. Beyond about ${caution.most} a second place does more good than a larger one: try more stations with fewer cocoons.`
     case 'more-than-wanted':
-      return `With these there would be ${about(caution.females)} nesting females, more than the ${honest(caution.wanted)} that the plantings want, all added up. The blossom may not feed them all: bees that lack food leave, and raise fewer young.`
+      return `With these there would be about ${grouped(significant(caution.females, 3))} nesting females for the ${grouped(significant(caution.wanted, 3))} that the plantings want, all added up. The blossom may not feed them all: bees that lack food leave, and raise fewer young.`
     case 'no-bloom':
-      return `${listed(caution.plantings.map(nameOf))} ${caution.plantings.length === 1 ? 'has' : 'have'} no bloom dates and ${caution.plantings.length === 1 ? 'is' : 'are'} left out of the question.`
+      return `${someOf(caution.plantings.map(nameOf))} ${caution.plantings.length === 1 ? 'has' : 'have'} no bloom dates and ${caution.plantings.length === 1 ? 'is' : 'are'} left out of the question.`
     case 'out-of-reach':
-      return `Out of reach: ${listed(caution.plantings.map(({ id, most }) => `${nameOf(id)} (at most ${percent(most)})`))}. No stock on these places does it; a place nearer, or a release nearer to its bloom, might.`
+      return `Out of reach: ${someOf(caution.plantings.map(({ id, most }) => `${nameOf(id)} (at most ${percent(most)})`))}. No stock on these places does it; a place nearer, or a release nearer to its bloom, might.`
     default:
       return caution satisfies never
   }

@@ -3,6 +3,7 @@ import type { Role } from '#geo/siting/question'
 import { assumedPrices, mostTubes } from '#geo/stocking/stock'
 import { ChoiceField } from '../../parts/choice-field'
 import { NumberField } from '../../parts/number-field'
+import { canMove } from '../../state/boxes'
 import { plantingsIn, stationsInUse } from '../../state/selectors'
 import { usePlan, useYear } from '../hooks'
 import { titleOf } from '../titles'
@@ -18,6 +19,11 @@ export function RoleFields() {
   const [ask, change] = useAsk()
   const standing = stationsInUse(plan, year)
   if (standing.length === 0) return <p className="aside-note">No station is in use in {year}.</p>
+  const isMovable = canMove(ask.kind)
+  const roleOf = (id: string): Role => {
+    const role = ask.roles[id] ?? 'keep'
+    return role === 'move' && !isMovable ? 'keep' : role
+  }
   const all = (role: Role) => change({ roles: Object.fromEntries(standing.map(({ id }) => [id, role])) })
   return (
     <>
@@ -25,12 +31,12 @@ export function RoleFields() {
         <ChoiceField
           key={station.id}
           label={titleOf(station)}
-          value={ask.roles[station.id] ?? 'keep'}
-          choices={roleChoices}
+          value={roleOf(station.id)}
+          choices={isMovable ? roleChoices : roleChoices.filter(({ value }) => value !== 'move')}
           onCommit={role => change({ roles: { ...ask.roles, [station.id]: role } })}
         />
       ))}
-      {standing.length < 2 ? null : (
+      {standing.length < 2 || !isMovable ? null : (
         <div className="actions">
           <button type="button" className="quiet" onClick={() => all('keep')}>
             All stay

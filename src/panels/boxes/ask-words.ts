@@ -1,7 +1,7 @@
 import { nameOf, type Plan, type Units } from '#geo/plan/plan'
 import type { Role } from '#geo/siting/question'
 import type { Prices } from '#geo/stocking/stock'
-import { type Ask, pricesOf } from '../../state/boxes'
+import { type Ask, canMove, pricesOf } from '../../state/boxes'
 import { lengthText } from '../../text/units'
 import { counted, grouped, listed } from '../../text/words'
 
@@ -17,8 +17,9 @@ export function money(amount: number): string {
   return `${amount < 0 ? '−' : ''}${grouped(Number(whole))}${cents === '00' ? '' : `.${cents}`}`
 }
 
-export function rolesSummary({ roles }: Ask, plan: Plan): string {
-  const names = (role: Role) => plan.features.filter(({ id }) => roles[id] === role).map(nameOf)
+export function rolesSummary({ roles, kind }: Ask, plan: Plan): string {
+  const names = (role: Role) =>
+    role === 'move' && !canMove(kind) ? [] : plan.features.filter(({ id }) => roles[id] === role).map(nameOf)
   const [moving, dropped] = [names('move'), names('drop')]
   if (moving.length + dropped.length === 0) return 'Stations that stand: all stay'
   const parts = [

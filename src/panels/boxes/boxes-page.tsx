@@ -31,7 +31,7 @@ export function BoxesPage() {
         {stock.answer !== null
           ? dated(stockSentence(stock.answer.result), stock.isFresh)
           : answer !== null
-            ? dated(answerSentence(answer.suggestion), isFresh)
+            ? dated(answerSentence(answer.suggestion, answer.wish.question), isFresh)
             : 'Where would more boxes do most good, and how many?'}
       </p>
       {hasBloom ? null : <NothingToServe />}

@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import { nameOf } from '#geo/plan/plan'
 import type { SuggestedStation } from '#geo/siting/suggestion'
 import { Disclosure } from '../../parts/disclosure'
@@ -17,12 +17,18 @@ import { closeChange, finely, placeWords } from './answer-words'
 import { useTrial } from './trial'
 import { useBoxes, usePlaceNames } from './use-boxes'
 
+/** More stations than this are shown on asking. */
+const most = 10
+
 type Props = { readonly answer: Suggested; readonly isFresh: boolean }
 
 /** The suggested stations, one by one: why there, what goes in, and a way to put it elsewhere. */
 export function PlaceList({ answer, isFresh }: Props) {
   const { plan, suggestion, year } = answer
   const names = usePlaceNames(answer)
+  const { chosen } = useBoxes()
+  const [isAll, setAll] = useState(false)
+  const shown = suggestion.stations.filter(({ id }, i) => isAll || i < most || id === chosen)
   const dropped = suggestion.dropped.map(id => {
     const feature = featureById(plan, id)
     return feature ? nameOf(feature) : id
@@ -34,7 +40,7 @@ export function PlaceList({ answer, isFresh }: Props) {
         Dashed on the map, with these numbers. Drag one there, or give it another place here, to see what that costs.
       </p>
       <ul className="results">
-        {suggestion.stations.map(station => (
+        {shown.map(station => (
           <li key={station.id}>
             <PlaceEntry
               answer={answer}
@@ -45,6 +51,11 @@ export function PlaceList({ answer, isFresh }: Props) {
           </li>
         ))}
       </ul>
+      {shown.length < suggestion.stations.length ? (
+        <button type="button" className="quiet" onClick={() => setAll(true)}>
+          Show {suggestion.stations.length - shown.length} more stations
+        </button>
+      ) : null}
       {dropped.length === 0 ? null : (
         <p>
           {listed(dropped)}: not in use in {year}.

@@ -6,9 +6,10 @@ import type { Stocked } from '../../state/boxes'
 import { acceptCocoons, discardSuggestion } from '../../state/boxes-actions'
 import { stationSeasonOf } from '../../state/selectors'
 import { usePlannerStore } from '../../state/use-planner'
-import { about, counted, grouped, honest, listed, percent } from '../../text/words'
+import { about, counted, grouped, honest, percent } from '../../text/words'
 import { lookForPlaces } from '../../worker/siting-schedule'
 import { Explained } from '../coverage/figures'
+import { someOf } from './answer-words'
 import { money } from './ask-words'
 import { fewestWords } from './stock-words'
 
@@ -64,20 +65,20 @@ function StockCautions({ result }: { readonly result: StockResult }) {
     <ul className="plain-list cautions" aria-label="To weigh before you accept">
       {full.length === 0 ? null : (
         <li className="caution">
-          The tubes at {listed(full.map(({ name, most }) => `${name} (for ${grouped(most ?? 0)} female cocoons)`))} set
+          The tubes at {someOf(full.map(({ name, most }) => `${name} (for ${grouped(most ?? 0)} female cocoons)`))} set
           a limit. Where more can be hung, let tubes be bought as needed, under Prices and sizes.
         </li>
       )}
       {stopping.length === 0 ? null : (
         <li className="caution">
           Out of reach:{' '}
-          {listed(stopping.map(({ name, most }) => (most === null ? name : `${name} (at most ${percent(most)})`)))}.
+          {someOf(stopping.map(({ name, most }) => (most === null ? name : `${name} (at most ${percent(most)})`)))}.
           More tubes, a station nearer, or a release nearer to their bloom would help; more cocoons alone would not.
         </li>
       )}
       {large.length === 0 ? null : (
         <li className="caution">
-          {listed(large.map(({ name }) => name))} would need more than {mostTubes} tubes. Beyond that a second place
+          {someOf(large.map(({ name }) => name))} would need more than {mostTubes} tubes. Beyond that a second place
           does more good than a larger one: ask for more stations instead.
         </li>
       )}

@@ -72,7 +72,7 @@ function bodyOf(figure: BoxesFigure, id: string | null, answer: Suggested, boxes
         { label: 'Places looked at', text: grouped(places.count) },
         { label: 'Apart', text: pitch },
       ]
-      return { of: boundWords(suggestion), answer: text, given, uses: nothing }
+      return { of: boundWords(suggestion, answer.wish.question), answer: text, given, uses: nothing }
     }
     case 'cost':
       return costBody(answer, boxes)
