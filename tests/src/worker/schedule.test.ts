@@ -3,7 +3,7 @@ import { moveFeatures, setGeometry } from '#geo/plan/edits-features'
 import { setStationSeason } from '#geo/plan/edits-seasons'
 import { setOwnCrop, setOwnParameter } from '#geo/plan/edits-settings'
 import { closePlan, edit, openPlan, setTool, setYear, undo } from '../../../src/state/actions'
-import { createPlannerStore } from '../../../src/state/store'
+import { createPlannerStore, idleResults } from '../../../src/state/store'
 import { createEngine } from '../../../src/worker/engine'
 import { dragStation, endDrag, startSchedule } from '../../../src/worker/schedule'
 import { smallPlan, step } from '../../support/builders'
@@ -106,7 +106,7 @@ describe('opening a plan', () => {
     closePlan(store)
     await pass(5000)
     expect(asked()).toEqual([])
-    expect(results()).toEqual({ report: { status: 'idle' }, ranges: { status: 'idle' }, cloud: { status: 'idle' } })
+    expect(results()).toEqual(idleResults)
   })
 })
 
