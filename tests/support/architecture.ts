@@ -51,6 +51,7 @@ const packages: readonly (readonly [path: string, allowed: readonly string[]])[]
   ['src/print', ['react', 'react-dom']],
   ['src/app', ['react']],
   ['src/main', ['react', 'react-dom']],
+  ['src/cli/solver', ['highs']],
   ['src/cli', ['node:']],
 ]
 
