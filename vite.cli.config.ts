@@ -1,4 +1,6 @@
-import { readFileSync } from 'node:fs'
+import { copyFileSync, readFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
+import { join } from 'node:path'
 import { defineConfig } from 'vite'
 
 const { version } = JSON.parse(readFileSync(new URL('./package.json', import.meta.url), 'utf8'))
@@ -8,6 +10,7 @@ export default defineConfig(({ mode }) => {
   const isBench = mode === 'bench'
   return {
     publicDir: false,
+    plugins: [solverBeside()],
     define: { NESTREACH_VERSION: JSON.stringify(version) },
     ssr: { noExternal: true },
     build: {
@@ -25,3 +28,14 @@ export default defineConfig(({ mode }) => {
     },
   }
 })
+
+/** The solver's machine code stands beside the file that runs: it is loaded only where a proof is asked for. */
+function solverBeside() {
+  return {
+    name: 'solver-beside',
+    writeBundle({ dir }: { dir?: string | undefined }) {
+      const runtime = createRequire(import.meta.url).resolve('highs/runtime')
+      copyFileSync(runtime, join(dir ?? '', 'highs.wasm'))
+    },
+  }
+}

@@ -1,18 +1,7 @@
 import { seededRandom } from '../random'
-import { type Cut, type Fewest, fewestFemales, mostServed, type StockProblem, wholeUnits } from '../stocking/fewest'
-
-/**
- * A target at least cost, apart from orchards: which stations to open at a price each, and how many females each holds
- * at `cost` a female, so that every group is served what it needs.
- */
-export type TargetProblem = StockProblem & {
-  /** Price of opening each station; 0 for one that stands already. */
-  readonly opening: readonly number[]
-  /** Females come in units of so many at each station. */
-  readonly unit: readonly number[]
-  /** For each station, those too near to it. */
-  readonly clashes?: readonly ArrayLike<number>[]
-}
+import { type Cut, type Fewest, fewestFemales, mostServed, wholeUnits } from '../stocking/fewest'
+import { spreadCost } from './target-bound'
+import type { TargetProblem } from './target-problem'
 
 export type TargetAnswer = {
   /** Stations that are opened, and the whole units at each. */
@@ -33,7 +22,10 @@ export type TargetOptions = {
 type Priced = { readonly stations: readonly number[]; readonly stock: Fewest; readonly cost: number }
 
 /** While choices are compared, needs are met to this share of them: the last of it takes most of the cuts. */
-const nearEnough = 2e-4
+const nearEnough = 1e-5
+
+/** Choices of which the whole answers are compared. */
+const finalists = 8
 
 /** Restarts that may pass without anything cheaper. */
 const restarts = 15
@@ -49,31 +41,14 @@ const newcomers = 12
  */
 export function leastCost(problem: TargetProblem, options: TargetOptions = {}): TargetAnswer | null {
   const search = new TargetSearch(problem, options)
-  const found = search.run()
-  return found && wholeAnswer(problem, found.stations)
-}
-
-/** Cost under which no answer lies, by two linear programmes. */
-export function leastCostBound(problem: TargetProblem): number {
-  const pool: Cut[] = []
-  const spread = spreadCost(problem, problem.most)
-  const relaxed = fewestFemales(problem, { cost: spread, pool })
-  if (relaxed === null) return Number.POSITIVE_INFINITY
-  const fewest = fewestFemales(problem, { cost: problem.most.map(() => 1), pool })
-  const [first] = problem.opening
-  const isAlike = problem.opening.every((price, s) => price === first && problem.most[s] === problem.most[0])
-  if (fewest === null || !isAlike || !Number.isFinite(problem.most[0] ?? Number.POSITIVE_INFINITY)) return relaxed.bound
-  // Equal stations: so many females need at least so many of them.
-  const stations = Math.ceil(fewest.bound / problem.most[0]! - 1e-6)
-  return Math.max(relaxed.bound, stations * first! + fewest.bound * Math.min(...problem.cost))
-}
-
-/** Cost of a female when the price of her station is spread over so many. */
-function spreadCost({ cost, opening }: TargetProblem, over: ArrayLike<number>): number[] {
-  return cost.map((each, s) => {
-    const share = Number.isFinite(over[s]!) && over[s]! > 0 ? opening[s]! / over[s]! : 0
-    return Math.max(each + share, 1e-9)
-  })
+  search.run()
+  // Whole units and the last of the needs may change the order of the best.
+  let best: TargetAnswer | null = null
+  for (const { stations } of search.cheapest(finalists)) {
+    const answer = wholeAnswer(problem, stations)
+    if (answer !== null && (best === null || answer.cost < best.cost)) best = answer
+  }
+  return best
 }
 
 class TargetSearch {
@@ -89,9 +64,15 @@ class TargetSearch {
     this.#trials = options.trials ?? Math.round(Math.min(1200, Math.max(60, 2e7 / (problem.services.point.length + 1))))
   }
 
-  run(): Priced | null {
+  /** The cheapest choices that were priced, cheapest first. */
+  cheapest(count: number): readonly Priced[] {
+    const priced = [...this.#known.values()].filter(each => each !== null)
+    return priced.sort((a, b) => a.cost - b.cost).slice(0, count)
+  }
+
+  run(): void {
     let best = this.#first()
-    if (best === null) return null
+    if (best === null) return
     best = this.#improved(best)
     const random = seededRandom(this.#options.seed ?? 1)
     for (let idle = 0; idle < restarts && !this.#isOver; idle += 1) {
@@ -103,7 +84,6 @@ class TargetSearch {
         idle = -1
       }
     }
-    return best
   }
 
   get #isOver(): boolean {

@@ -1,5 +1,5 @@
 import type { LinearProgramme } from '../stocking/solver'
-import type { TargetProblem } from './least-cost'
+import type { TargetProblem } from './target-problem'
 
 /** The target as a mixed-integer programme with whole females, every point counted up to what it wants. */
 export function targetProgramme(problem: TargetProblem): LinearProgramme {

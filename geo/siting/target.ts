@@ -3,9 +3,11 @@ import { nestingShare } from '../stocking/season-ground'
 import { assumedPrices, mostCocoons, mostTubes } from '../stocking/stock'
 import { answerOf } from './answer'
 import { defaultSpacing } from './candidates'
-import { leastCost, leastCostBound, type TargetAnswer, type TargetProblem, wholeAnswer } from './least-cost'
+import { leastCost, type TargetAnswer, wholeAnswer } from './least-cost'
 import { clashesOf, refine, type Setting } from './setting'
 import type { Caution, Suggestion } from './suggestion'
+import { leastCostBound } from './target-bound'
+import type { TargetProblem } from './target-problem'
 import { targetProgramme } from './target-programme'
 
 /** Of a planting out of reach, so much of the most that can be: the last of it would take bees without end. */

@@ -18,6 +18,11 @@ export type Request =
       /** null = the plan's own. */
       readonly units: Units | null
       readonly isWhy: boolean
+      readonly stations: number | null
+      readonly target: number | null
+      readonly isProving: boolean
+      /** Where to save the plan with the answer in it. */
+      readonly write: string | null
     }
 
 /** Wrong use: the sentence says what to do instead. */
@@ -31,6 +36,10 @@ const types = {
   year: { type: 'string' },
   units: { type: 'string' },
   to: { type: 'string' },
+  stations: { type: 'string' },
+  target: { type: 'string' },
+  prove: { type: 'boolean' },
+  write: { type: 'string' },
 } as const
 
 /** Understands the words behind `nestreach`. */
@@ -63,7 +72,7 @@ export function readArguments(words: readonly string[]): Request | Wrong {
   const [file, ...more] = files
   if (file === undefined && command !== 'parameters') return wrong(`Name the plan file, or - for standard input.`)
   if (more.length > 0) return wrong(`One plan file at a time: “${oneLine(more[0]!)}” is one too many.`)
-  const { year, units, to } = values
+  const { year, units, to, stations, target, write } = values
   if (typeof year === 'string' && !/^\d{4}$/.test(year)) {
     return wrong(`--year should be a year such as 2026, but is “${oneLine(year)}”.`)
   }
@@ -72,6 +81,15 @@ export function readArguments(words: readonly string[]): Request | Wrong {
   }
   if (command === 'convert' && to === undefined) return wrong('Say what to make of the plan: --to geojson.')
   if (to !== undefined && to !== 'geojson') return wrong(`--to should be geojson, but is “${oneLine(String(to))}”.`)
+  if (typeof stations === 'string' && !(/^\d{1,3}$/.test(stations) && Number(stations) >= 1)) {
+    return wrong(`--stations should be a whole number from 1 to 999, but is “${oneLine(stations)}”.`)
+  }
+  if (typeof target === 'string' && !(/^[01](\.\d+)?$/.test(target) && Number(target) <= 1)) {
+    return wrong(`--target should be a share from 0 to 1 such as 0.9, but is “${oneLine(target)}”.`)
+  }
+  if (command === 'suggest' && (stations === undefined) === (target === undefined)) {
+    return wrong('Say what to look for: --stations N or --target SHARE, one of the two.')
+  }
   return {
     kind: 'command',
     command,
@@ -80,6 +98,10 @@ export function readArguments(words: readonly string[]): Request | Wrong {
     year: typeof year === 'string' ? Number(year) : null,
     units: units ?? null,
     isWhy: values.why === true,
+    stations: typeof stations === 'string' ? Number(stations) : null,
+    target: typeof target === 'string' ? Number(target) : null,
+    isProving: values.prove === true,
+    write: typeof write === 'string' ? write : null,
   }
 }
 

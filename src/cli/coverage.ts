@@ -4,7 +4,7 @@ import { evaluate } from '#geo/report/evaluate'
 import type { Report } from '#geo/report/report'
 import { type Answer, answer, jsonAnswer } from './answer'
 import { coverageText } from './coverage-text'
-import { joined, latestYear, openedPlan } from './plan-file'
+import { joined, latestYear, noSeasons, openedPlan } from './plan-file'
 import { problemLines } from './problems'
 
 type Options = { readonly isJson: boolean; readonly year: number | null; readonly units: Units | null }
@@ -24,8 +24,6 @@ export function coverage(text: string, options: Options): Answer {
   if (options.isJson) return jsonAnswer(report, problems)
   return answer(coverageText(plan, report, options.units ?? plan.units), problemLines(problems), problems)
 }
-
-const noSeasons: Problem = { code: 'no-seasons', severity: 'error', at: 'plan.seasons', values: {} }
 
 /** The shape of a result in which nothing could be worked out. */
 function unanswered(plan: Plan | null, year: number | null, problems: readonly Problem[], options: Options): Answer {

@@ -1,10 +1,14 @@
 import { pairs } from './table'
 
-export const commandNames = ['coverage', 'check', 'parameters', 'convert'] as const
+export const commandNames = ['coverage', 'suggest', 'stock', 'check', 'parameters', 'convert'] as const
 export type CommandName = (typeof commandNames)[number]
 
 const optionWords = {
   year: ['--year YEAR', 'the season; without it, the latest in the plan'],
+  stations: ['--stations N', 'how many stations to add, each with about 50 nesting females'],
+  target: ['--target SHARE', 'what every planting is to get of what it wants, such as 0.9'],
+  prove: ['--prove', 'let a general solver prove the answer, for up to a minute'],
+  write: ['--write FILE', 'save the plan with the answer in it'],
   to: ['--to geojson', 'what to make of the plan'],
   units: ['--units us|metric', 'units of the table; without it, those of the plan'],
   why: ['--why', 'under each number, how it came about'],
@@ -32,6 +36,26 @@ const commands: Readonly<Record<CommandName, Command>> = {
       'station, its females, cocoons and tubes. All figures are estimates.',
     ],
     options: ['year', 'units', 'json', 'help'],
+  },
+  suggest: {
+    use: 'suggest <plan file> --stations N | --target SHARE [options]',
+    short: 'where to put more stations, and how good that is',
+    long: [
+      'Answers where stations should stand and what to stock them with: either as many as are asked for,',
+      'for the greatest coverage, or as few as it takes, at least cost, for every planting to reach a',
+      'target. Every answer says what no other layout of these places could exceed.',
+    ],
+    options: ['stations', 'target', 'prove', 'write', 'year', 'json', 'help'],
+  },
+  stock: {
+    use: 'stock <plan file> [options]',
+    short: 'the fewest bees for a target at the stations there are',
+    long: [
+      'Answers how many cocoons each station needs so that every planting gets the target share of what',
+      'it wants (0.9 unless told), within the tubes that the plan names, and which plantings stand in',
+      'the way where it cannot be reached.',
+    ],
+    options: ['target', 'write', 'year', 'json', 'help'],
   },
   check: {
     use: 'check <plan file> [options]',

@@ -1,5 +1,7 @@
 import { readFile } from './read-file'
 import { run } from './run'
+import { solver } from './solver'
+import { writeFile } from './write-file'
 
 // A reader that has seen enough, such as `head`, closes the pipe: that is no fault.
 for (const stream of [process.stdout, process.stderr]) {
@@ -10,7 +12,7 @@ for (const stream of [process.stdout, process.stderr]) {
 }
 
 try {
-  const { out, err, exitCode } = await run(process.argv.slice(2), readFile)
+  const { out, err, exitCode } = await run(process.argv.slice(2), { readFile, writeFile, solver })
   process.exitCode = exitCode
   process.stderr.write(err)
   process.stdout.write(out)

@@ -25,6 +25,9 @@ export function latestYear(plan: Plan): number | null {
   return plan.seasons.length === 0 ? null : Math.max(...plan.seasons.map(({ year }) => year))
 }
 
+/** There is nothing to work out in a plan without a season. */
+export const noSeasons: Problem = { code: 'no-seasons', severity: 'error', at: 'plan.seasons', values: {} }
+
 /** Both lists, what stands in both told once. */
 export function joined(first: readonly Problem[], second: readonly Problem[]): readonly Problem[] {
   const told = new Set(first.map(same))

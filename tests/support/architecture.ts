@@ -9,7 +9,8 @@ const order: readonly (readonly string[])[] = [
   ['geo/plan'],
   ['geo/weather'],
   ['geo/bloom', 'geo/flight'],
-  ['geo/coverage', 'geo/stocking'],
+  ['geo/coverage'],
+  ['geo/stocking'],
   ['geo/siting'],
   ['geo/report'],
   ['geo/seasons'],
@@ -51,6 +52,7 @@ const packages: readonly (readonly [path: string, allowed: readonly string[]])[]
   ['src/print', ['react', 'react-dom']],
   ['src/app', ['react']],
   ['src/main', ['react', 'react-dom']],
+  ['src/cli/solver', ['highs']],
   ['src/cli', ['node:']],
 ]
 

@@ -1,6 +1,6 @@
 import { seededRandom } from '#geo/random'
-import type { TargetProblem } from '#geo/siting/least-cost'
 import { type SitingProblem, sitingProblem } from '#geo/siting/objective'
+import type { TargetProblem } from '#geo/siting/target-problem'
 
 /** How service falls with distance: as bees fly, over three lengths, and two forms of location science. */
 export const kernels = {

@@ -1,0 +1,14 @@
+import { writeFile as writeText } from 'node:fs/promises'
+import type { WriteFile } from './run'
+import { oneLine } from './words'
+
+/** Writes a file, over one that is there. */
+export const writeFile: WriteFile = async (name, text) => {
+  try {
+    await writeText(name, text)
+    return { fault: null }
+  } catch (error) {
+    const reason = error instanceof Error ? error.message : String(error)
+    return { fault: `“${oneLine(name)}” cannot be written: ${oneLine(reason)}.` }
+  }
+}
