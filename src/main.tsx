@@ -11,6 +11,7 @@ import { PlannerProvider } from './state/use-planner'
 import { startAutosave } from './storage/autosave'
 import { keepForOffline } from './storage/offline'
 import { keepPreferences } from './storage/preferences'
+import { keepPrices } from './storage/prices'
 import { reopenLastPlan } from './storage/reopen'
 import { createEngine } from './worker/engine'
 import { makeWorker } from './worker/make-worker'
@@ -23,6 +24,7 @@ import './panels/frame/frame.css'
 
 const store = createPlannerStore()
 keepPreferences(store)
+keepPrices(store)
 startSchedule(store, createEngine(store, makeWorker))
 startSiting(store, createSitingEngine(store, makeWorker))
 

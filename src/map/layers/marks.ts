@@ -37,7 +37,7 @@ export function paintStation(frame: Frame, at: LngLat, look: StationLook): void 
   }
   context.fillStyle = look.isStocked ? palette.ink : palette.paper
   context.fill()
-  context.lineWidth = scale < 1 ? 1 : 2
+  context.lineWidth = scale < 1 && !look.isSuggested ? 1 : 2
   context.strokeStyle = look.isStocked ? palette.paper : palette.ink
   if (look.isSuggested) context.setLineDash([5, 4])
   context.stroke()

@@ -7,6 +7,9 @@ import { stationHalf } from '../tools/hit'
 import type { Frame } from './canvas-layer'
 import { paintStation } from './marks'
 
+/** Half a suggested station's mark at least, pixels: its number is what the list goes by. */
+const leastHalf = 12
+
 /** Suggested stations: dashed, numbered as they would be called, with an arrow from where one stands to where it goes. */
 export function paintSuggested(frame: Frame, state: PlannerState, half: number): void {
   const { boxes } = state
@@ -29,7 +32,7 @@ export function paintSuggested(frame: Frame, state: PlannerState, half: number):
       isSelected: boxes.chosen === station.id,
       isSuggested: true,
       reach: null,
-      half,
+      half: Math.max(half, leastHalf),
     })
     frame.context.globalAlpha = 1
   }

@@ -21,6 +21,7 @@ export function AnswerView({ answer, isFresh }: { readonly answer: Suggested; re
   const store = usePlannerStore()
   const { suggestion } = answer
   const { isRunning } = useSuggested()
+  const isEmpty = suggestion.stations.length + suggestion.dropped.length === 0
   return (
     <div className={isFresh ? 'stack-wide' : 'stack-wide stale'}>
       {isFresh ? null : (
@@ -34,12 +35,11 @@ export function AnswerView({ answer, isFresh }: { readonly answer: Suggested; re
         </div>
       )}
       <Cautions answer={answer} />
-      {isFresh ? <Acceptance answer={answer} /> : null}
-      <HowGood answer={answer} isFresh={isFresh} />
+      {isEmpty ? <WhatMayHelp answer={answer} /> : null}
+      {isFresh ? <Acceptance answer={answer} isEmpty={isEmpty} /> : null}
+      {isEmpty ? null : <HowGood answer={answer} isFresh={isFresh} />}
       <BeforeAfter answer={answer} isFresh={isFresh} />
-      {suggestion.stations.length + suggestion.dropped.length > 0 ? (
-        <PlaceList answer={answer} isFresh={isFresh} />
-      ) : null}
+      {isEmpty ? null : <PlaceList answer={answer} isFresh={isFresh} />}
       {suggestion.stations.some(station => station.new) ? <ShoppingList answer={answer} /> : null}
       {isFresh ? <CurveView answer={answer} /> : null}
     </div>
@@ -64,7 +64,7 @@ function Cautions({ answer }: { readonly answer: Suggested }) {
   )
 }
 
-function Acceptance({ answer }: { readonly answer: Suggested }) {
+function Acceptance({ answer, isEmpty }: { readonly answer: Suggested; readonly isEmpty: boolean }) {
   const store = usePlannerStore()
   const boxes = useBoxes()
   const { stations, dropped } = answer.suggestion
@@ -79,22 +79,42 @@ function Acceptance({ answer }: { readonly answer: Suggested }) {
     : `Accept ${counted(taken, 'chosen station')}`
   return (
     <div className="actions">
-      <button type="button" className="first" disabled={!canAccept} onClick={() => acceptPlaces(store)}>
-        {stations.length === 0 ? 'Accept' : words}
-      </button>
+      {isEmpty ? null : (
+        <button type="button" className="first" disabled={!canAccept} onClick={() => acceptPlaces(store)}>
+          {stations.length === 0 ? 'Accept' : words}
+        </button>
+      )}
       <button type="button" className="quiet" disabled={isRunning} onClick={() => discardSuggestion(store)}>
         Discard
       </button>
-      <label className="option">
-        <input
-          type="checkbox"
-          checked={boxes.isShownAfter}
-          onChange={event => changeBoxes(store, { isShownAfter: event.target.checked })}
-        />
-        Shade the map as it would be
-      </label>
+      {isEmpty ? null : (
+        <label className="option">
+          <input
+            type="checkbox"
+            checked={boxes.isShownAfter}
+            onChange={event => changeBoxes(store, { isShownAfter: event.target.checked })}
+          />
+          Shade the map as it would be
+        </label>
+      )}
     </div>
   )
+}
+
+/** What to try where nothing was found. */
+function WhatMayHelp({ answer }: { readonly answer: Suggested }) {
+  const { wish, suggestion } = answer
+  if (wish.question.kind === 'target') {
+    return suggestion.reached === true ? null : (
+      <p>
+        What may help: a lower target; more tubes at a station, or less distance between stations; a batch set out later
+        for plantings that bloom long after the others (see Bloom and flight). To see how far a few stations come, ask
+        for places for more stations.
+      </p>
+    )
+  }
+  if (wish.question.kind !== 'stations') return null
+  return <p>What may help: less distance between stations, mud farther off, alleys too, or a wider boundary.</p>
 }
 
 function HowGood({ answer, isFresh }: { readonly answer: Suggested; readonly isFresh: boolean }) {

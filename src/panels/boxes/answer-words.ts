@@ -169,7 +169,7 @@ export function cautionText(caution: Caution, nameOf: (id: string) => string): s
     case 'large-stations':
       return `A station here would hold ${caution.tubes} tubes. Beyond about ${caution.most} a second place does more good than a larger one: try more stations with fewer cocoons.`
     case 'more-than-wanted':
-      return `With these there would be about ${grouped(significant(caution.females, 3))} nesting females for the ${grouped(significant(caution.wanted, 3))} that the plantings want, all added up. The blossom may not feed them all: bees that lack food leave, and raise fewer young.`
+      return `With these there would be about ${roundly(caution.females)} nesting females for the ${roundly(caution.wanted)} that the plantings want, all added up. The blossom may not feed them all: bees that lack food leave, and raise fewer young.`
     case 'no-bloom':
       return `${someOf(caution.plantings.map(nameOf))} ${caution.plantings.length === 1 ? 'has' : 'have'} no bloom dates and ${caution.plantings.length === 1 ? 'is' : 'are'} left out of the question.`
     case 'out-of-reach':
@@ -177,6 +177,11 @@ export function cautionText(caution: Caution, nameOf: (id: string) => string): s
     default:
       return caution satisfies never
   }
+}
+
+/** Whole, three figures. */
+function roundly(value: number): string {
+  return grouped(significant(Math.round(value), 3))
 }
 
 /** "0.4 points less" for what is compared closely. */

@@ -108,7 +108,7 @@ function StockProgress() {
 }
 
 const stages: Readonly<Record<Progress['stage'], string>> = {
-  places: 'Looking at where a station may stand.',
+  places: 'Looking at places and what they would do.',
   search: 'Trying places against each other.',
   bound: 'Working out what no layout can exceed.',
   proof: 'Proving: trying all that could be better.',
@@ -127,16 +127,18 @@ function ProgressView({ progress }: { readonly progress: Progress }) {
         {stages[isProving && stage === 'bound' ? 'proof' : stage]}
       </p>
       <progress aria-labelledby={id} />
-      <dl className="numbers">
-        <div>
-          <dt>Best so far</dt>
-          <dd>{coverage === null ? 'not known yet' : finely(coverage)}</dd>
-        </div>
-        <div>
-          <dt>None can exceed</dt>
-          <dd>{bound === null ? 'not known yet' : ceiling(bound, 1)}</dd>
-        </div>
-      </dl>
+      {coverage === null && bound === null ? null : (
+        <dl className="numbers">
+          <div>
+            <dt>Best so far</dt>
+            <dd>{coverage === null ? 'not known yet' : finely(coverage)}</dd>
+          </div>
+          <div>
+            <dt>None can exceed</dt>
+            <dd>{bound === null ? 'not known yet' : ceiling(bound, 1)}</dd>
+          </div>
+        </dl>
+      )}
       <button type="button" onClick={() => stopLooking(store)}>
         {isProving ? 'Stop, and keep what is known' : 'Stop'}
       </button>

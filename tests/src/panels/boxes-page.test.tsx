@@ -96,7 +96,7 @@ describe('while it works', () => {
     const { user, store, workers, look } = opened()
     await look()
     const tell = workers.of('suggest')[0]!.input[4] as (progress: object) => void
-    expect(screen.getByText('Looking at where a station may stand.')).toHaveRole('status')
+    expect(screen.getByText('Looking at places and what they would do.')).toHaveRole('status')
     act(() => tell({ stage: 'search', coverage: 0.731, bound: null }))
     expect(screen.getByText('Trying places against each other.')).toBeVisible()
     expect(screen.getByText('Best so far').nextSibling).toHaveTextContent('73.1%')
