@@ -8,8 +8,8 @@ import { usePlanner, usePlannerStore } from '../../state/use-planner'
 import { counted, percent } from '../../text/words'
 import { lookForPlaces, proveAnswer } from '../../worker/siting-schedule'
 import { Explained } from '../coverage/figures'
-import { usePlan } from '../hooks'
-import { boundWords, cautionText, changeWords, closeChange, finely } from './answer-words'
+import { usePlan, useYear } from '../hooks'
+import { boundWords, cautionText, changeWords, closeChange, finely, staleWords } from './answer-words'
 import { CurveView } from './curve-view'
 import { PlaceList } from './place-list'
 import { ShoppingList } from './shopping-list'
@@ -21,12 +21,13 @@ export function AnswerView({ answer, isFresh }: { readonly answer: Suggested; re
   const store = usePlannerStore()
   const { suggestion } = answer
   const { isRunning } = useSuggested()
+  const year = useYear()
   const isEmpty = suggestion.stations.length + suggestion.dropped.length === 0
   return (
     <div className={isFresh ? 'stack-wide' : 'stack-wide stale'}>
       {isFresh ? null : (
         <div className="call-box">
-          <p>The plan has changed since. What is shown answers the plan before that, and cannot be accepted.</p>
+          <p>{staleWords(answer.year, year)}</p>
           {isRunning ? null : (
             <button type="button" className="first" onClick={() => lookForPlaces(store)}>
               Look again
@@ -181,6 +182,16 @@ function BeforeAfter({ answer, isFresh }: { readonly answer: Suggested; readonly
     before: suggestion.before.coverage,
     after: isChanged && trial !== null ? trial.coverage : suggestion.after.coverage,
   }
+  const now = (row: Row) =>
+    row.before === null ? (
+      'no bloom'
+    ) : isFresh ? (
+      <Explained figure="coverage" id={row.id} label={`coverage of ${row.name} now`}>
+        {percent(row.before)}
+      </Explained>
+    ) : (
+      percent(row.before)
+    )
   const figure = (row: Row) =>
     row.after === null ? (
       'no bloom'
@@ -204,7 +215,7 @@ function BeforeAfter({ answer, isFresh }: { readonly answer: Suggested; readonly
             {
               key: 'before',
               head: 'Now',
-              cell: row => (row.before === null ? 'no bloom' : percent(row.before)),
+              cell: now,
               isFigure: true,
             },
             { key: 'after', head: 'Then', cell: figure, isFigure: true },

@@ -179,6 +179,13 @@ export function cautionText(caution: Caution, nameOf: (id: string) => string): s
   }
 }
 
+/** Why an answer cannot be accepted any more. */
+export function staleWords(answered: number, year: number): string {
+  return answered === year
+    ? 'The plan has changed since. What is shown answers the plan before that, and cannot be accepted.'
+    : `What is shown answers the season ${answered}, and cannot be accepted into ${year}.`
+}
+
 /** Whole, three figures. */
 function roundly(value: number): string {
   return grouped(significant(Math.round(value), 3))

@@ -29,9 +29,9 @@ export function BoxesPage() {
     <div className="page boxes">
       <p className="lead" ref={lead} tabIndex={-1}>
         {stock.answer !== null
-          ? dated(stockSentence(stock.answer.result), stock.isFresh)
+          ? dated(stockSentence(stock.answer.result), stock.isFresh, stock.answer.year === year)
           : answer !== null
-            ? dated(answerSentence(answer.suggestion, answer.wish.question), isFresh)
+            ? dated(answerSentence(answer.suggestion, answer.wish.question), isFresh, answer.year === year)
             : 'Where would more boxes do most good, and how many?'}
       </p>
       {hasBloom ? null : <NothingToServe />}
@@ -68,8 +68,8 @@ function useLead(isRunning: boolean) {
   return lead
 }
 
-function dated(sentence: string, isFresh: boolean): string {
-  return isFresh ? sentence : `Of an older plan: ${sentence}`
+function dated(sentence: string, isFresh: boolean, isThisYear: boolean): string {
+  return isFresh ? sentence : `Of ${isThisYear ? 'an older plan' : 'another season'}: ${sentence}`
 }
 
 function NothingToServe() {

@@ -9,7 +9,8 @@ import { usePlannerStore } from '../../state/use-planner'
 import { about, counted, grouped, honest, percent } from '../../text/words'
 import { lookForPlaces } from '../../worker/siting-schedule'
 import { Explained } from '../coverage/figures'
-import { someOf } from './answer-words'
+import { useYear } from '../hooks'
+import { someOf, staleWords } from './answer-words'
 import { money } from './ask-words'
 import { fewestWords } from './stock-words'
 
@@ -19,6 +20,7 @@ type Props = { readonly answer: Stocked; readonly isFresh: boolean }
 export function StockView({ answer, isFresh }: Props) {
   const store = usePlannerStore()
   const { result } = answer
+  const year = useYear()
   return (
     <div className={isFresh ? 'stack-wide' : 'stack-wide stale'}>
       {isFresh ? (
@@ -37,7 +39,7 @@ export function StockView({ answer, isFresh }: Props) {
         </div>
       ) : (
         <div className="call-box">
-          <p>The plan has changed since. What is shown answers the plan before that, and cannot be accepted.</p>
+          <p>{staleWords(answer.year, year)}</p>
           <button type="button" className="first" onClick={() => lookForPlaces(store)}>
             Work it out again
           </button>
