@@ -65,6 +65,20 @@ test('the answer is proven by the solver in the page, and the proof can be stopp
   }
 })
 
+test('the solver works without a network, too', async () => {
+  const { page } = await browser.open()
+  await page.evaluate(async () => {
+    await navigator.serviceWorker.ready
+  })
+  await openBoxes(page)
+  await look(page)
+  await page.context().setOffline(true)
+  await panel(page).getByRole('button', { name: 'Prove it' }).click()
+  await panel(page)
+    .getByText(/^Proven: of all choices among/)
+    .waitFor({ timeout: 60_000 })
+})
+
 test('a suggested station is pulled over the map, and what that costs is told', async () => {
   const { page } = await browser.open()
   await openBoxes(page)

@@ -41,7 +41,7 @@ export function answerSentence(suggestion: Suggestion, question: Question): stri
   if (stations.length === 0 && dropped.length === 0) return emptySentence(suggestion, question)
   const parts = [
     fresh > 0 ? `${inWords(fresh).toLowerCase()} more ${fresh === 1 ? 'station' : 'stations'}` : '',
-    moved > 0 ? `${fresh > 0 ? '' : 'moving '}${counted(moved, 'station')}${fresh > 0 ? ' moved' : ''}` : '',
+    moved > 0 ? (fresh > 0 ? `${inWords(moved).toLowerCase()} moved` : `moving ${counted(moved, 'station')}`) : '',
     dropped.length > 0 ? `${counted(dropped.length, 'station')} given up` : '',
   ].filter(Boolean)
   const isOne = parts.length === 1 && (fresh === 1 || (fresh === 0 && moved > 0))
