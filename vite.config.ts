@@ -1,10 +1,11 @@
 import react from '@vitejs/plugin-react'
 import { configDefaults, defineConfig } from 'vitest/config'
+import { offline } from './vite.offline.ts'
 
 // One file for the app build and for Vitest, so that both resolve modules in the same way.
 export default defineConfig({
   base: './',
-  plugins: [react()],
+  plugins: [react(), offline()],
   build: { target: 'es2022', sourcemap: false, chunkSizeWarningLimit: 700 },
   worker: { format: 'es' },
   test: {

@@ -9,6 +9,7 @@ import { ServicesProvider } from './panels/services'
 import { createPlannerStore } from './state/store'
 import { PlannerProvider } from './state/use-planner'
 import { startAutosave } from './storage/autosave'
+import { keepForOffline } from './storage/offline'
 import { keepPreferences } from './storage/preferences'
 import { reopenLastPlan } from './storage/reopen'
 import { createEngine } from './worker/engine'
@@ -43,3 +44,5 @@ createRoot(root).render(
     </PlannerProvider>
   </StrictMode>,
 )
+
+void keepForOffline()
