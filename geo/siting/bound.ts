@@ -40,7 +40,8 @@ export function upperBound(problem: SitingProblem, { best, chosen = [], ...rest 
     const norm = direction.reduce((sum, value) => sum + value * value, 0)
     if (norm === 0) break
     const length = (scale * Math.max(current.bound - best, 1e-6 * Math.abs(best))) / norm
-    const next = centre.map((u, i) => Math.min(1, Math.max(0, u + length * direction[i]!)))
+    const next = new Float64Array(centre.length)
+    for (let i = 0; i < next.length; i += 1) next[i] = Math.min(1, Math.max(0, centre[i]! + length * direction[i]!))
     const evaluated = relaxed.evaluate(next)
     for (let column = 0; column < share.length; column += 1) share[column]! *= 1 - mixing
     for (const { column, amount } of evaluated.parts) share[column]! += mixing * amount

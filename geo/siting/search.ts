@@ -1,7 +1,7 @@
 import { seededRandom } from '../random'
 import { type Choice, exchange } from './exchange'
 import { greedy } from './greedy'
-import { columnsOf, Openings, type SitingProblem } from './objective'
+import { columnsOf, Openings, type SitingProblem, worthOf } from './objective'
 
 export type SearchOptions = {
   readonly seed?: number
@@ -21,8 +21,11 @@ export type SearchOptions = {
   readonly onProgress?: (done: number, best: Choice) => void
 }
 
+/** So few choices are all looked at. */
+const fewChoices = 300
+
 /** Entries of the matrix that idle restarts may read before the search ends. */
-const usualWork = 2e6
+const usualWork = 6e5
 
 /**
  * The best choice found by greedy, exchange and seeded restarts: some columns of the best choice give way to others at
@@ -36,6 +39,7 @@ export function search(problem: SitingProblem, options: SearchOptions = {}): Cho
   // An exchange that ends at once reads about every column once for each that is chosen.
   const perRestart = Math.max(1, problem.point.length) * Math.max(1, best.chosen.length - kept.size)
   const most = options.patience ?? Math.min(100, Math.max(3, Math.floor(usualWork / perRestart)))
+  if (choicesOf(problem) <= fewChoices) return bestOfAll(problem, best, kept)
   let idle = 0
   for (let done = 0; idle < most; done += 1) {
     if (best.chosen.length <= kept.size) break
@@ -76,4 +80,34 @@ function shaken(
     openings.take(next[position]!)
   }
   return next
+}
+
+/** How many choices there are, clashes aside; each kind is chosen from its own columns. */
+function choicesOf({ kind, count }: SitingProblem): number {
+  return count.reduce((product, most, k) => {
+    const of = kind.reduce((sum, each) => sum + (each === k ? 1 : 0), 0)
+    let choices = 1
+    for (let i = 0; i < Math.min(most, of - most); i += 1) choices *= (of - i) / (i + 1)
+    return product * choices
+  }, 1)
+}
+
+/** The best of all choices, by adding columns in their order. */
+function bestOfAll(problem: SitingProblem, from: Choice, kept: ReadonlySet<number>): Choice {
+  const columns = columnsOf(problem)
+  const size = from.chosen.length
+  let best = from
+  const visit = (chosen: readonly number[], next: number): void => {
+    if (chosen.length === size) {
+      const value = worthOf(problem, chosen)
+      if (value > best.value * (1 + 1e-12)) best = { chosen, value }
+      return
+    }
+    const openings = new Openings(problem, chosen)
+    for (let column = next; column < columns; column += 1) {
+      if (!kept.has(column) && openings.isOpen(column)) visit([...chosen, column], column + 1)
+    }
+  }
+  visit([...kept], 0)
+  return best
 }

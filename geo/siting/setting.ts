@@ -114,13 +114,13 @@ export function matrixOf(setting: Setting, females: readonly number[], count: re
   for (let p = 1; p < services.length; p += 1) all = joined(all, scaled(services[p]!, females[p]!))
   const spacing = options.places?.spacing ?? defaultSpacing
   const near = clashesOf(sites, spacing)
-  const clashes = services.flatMap(() =>
-    near.map((of, site) =>
-      services.flatMap((_, p) => of.map(other => p * sites.length + other).concat(p * sites.length + site)),
-    ),
+  const clashes = services.flatMap((_, own) =>
+    near.map((of, site) => {
+      // At its own place a column of another placing clashes too; with itself it does not.
+      const here = services.flatMap((__, p) => (p === own ? [] : [p * sites.length + site]))
+      return [...services.flatMap((__, p) => of.map(other => p * sites.length + other)), ...here]
+    }),
   )
-  // A column does not clash with itself.
-  const others = clashes.map((of, column) => Uint32Array.from(of.filter(other => other !== column)))
   return {
     wanted: cells.wanted,
     base: cells.base,
@@ -128,20 +128,30 @@ export function matrixOf(setting: Setting, females: readonly number[], count: re
     ...all,
     kind: Uint16Array.from({ length: all.start.length - 1 }, (_, column) => Math.floor(column / sites.length)),
     count,
-    clashes: others,
+    clashes,
   }
 }
 
 /** For each place, those nearer to it than a spacing. */
 export function clashesOf(sites: readonly Metres[], spacing: number): number[][] {
   const limit = (spacing - 1e-6) ** 2
-  return sites.map((a, i) =>
-    sites.flatMap((b, j) => (i !== j && spacing > 0 && (a.x - b.x) ** 2 + (a.y - b.y) ** 2 < limit ? [j] : [])),
-  )
+  const clashes: number[][] = sites.map(() => [])
+  if (!(spacing > 0)) return clashes
+  for (let i = 0; i < sites.length; i += 1) {
+    const { x, y } = sites[i]!
+    for (let j = 0; j < i; j += 1) {
+      if ((sites[j]!.x - x) ** 2 + (sites[j]!.y - y) ** 2 >= limit) continue
+      clashes[i]!.push(j)
+      clashes[j]!.push(i)
+    }
+  }
+  return clashes
 }
 
 function scaled({ start, point, service }: ServiceMatrix, by: number): ServiceMatrix {
-  return { start, point, service: service.map(value => value * by) }
+  const scaledService = new Float64Array(service.length)
+  for (let entry = 0; entry < service.length; entry += 1) scaledService[entry] = service[entry]! * by
+  return { start, point, service: scaledService }
 }
 
 function joined(a: ServiceMatrix, b: ServiceMatrix): ServiceMatrix {

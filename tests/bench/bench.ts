@@ -5,10 +5,12 @@ import { runsInDisc } from '#geo/coverage/runs'
 import { seededRandom } from '#geo/random'
 import { type Instance, instanceOf, sizes } from './instance'
 import { carefulIndex, onEarth, plainSum, turfDistances, turfReach } from './rivals'
+import { sitingBench } from './siting-bench'
 
 /*
  * Time as ratios within one run: own code and rival take turns in one process, the least of many repeats counts, and
- * the checksum of every timed run is held against the first. `--huge` adds a million plants and ten thousand stations.
+ * the checksum of every timed run is held against the first. `--huge` adds a million plants and ten thousand stations, `--siting` the
+ * search for places against optima that a general solver proves (some minutes).
  */
 
 type Line = { what: string; size: string; goal: string; measured: string; isMet: boolean }
@@ -166,6 +168,8 @@ const last = scaling.at(-1)!
 const [few, many] = least([medium.recompute, last.recompute], isHuge ? 5 : 15) as [number, number]
 const exponent = Math.log(many / few) / Math.log(last.pairs / medium.pairs)
 atMost('scaling exponent of a full recompute in pairs', isHuge ? 'medium to huge' : 'medium to large', exponent, 1.05)
+
+if (process.argv.includes('--siting')) lines.push(...(await sitingBench()))
 
 const widths = (['what', 'size', 'goal', 'measured'] as const).map(key =>
   Math.max(key.length, ...lines.map(line => line[key].length)),
