@@ -78,7 +78,7 @@ describe('the orchard that published rates come from', () => {
 
   // Polish cherry orchards near rival flowers: 36 % and 9.5 % cherry pollen near them, 57 % and 17 % far from them.
   test('rival blossom over all the ground takes service away', () => {
-    const at = (background: number) => hectare({ crop: 'apple', females: 618, background }).orchard.supplied
+    const at = (background: number) => hectare({ crop: 'apple', females: 618, background }).orchard.supplied!
     const shares = [0, 3, 15, 60].map(background => at(background) / at(0))
     for (let i = 1; i < shares.length; i += 1) expect(shares[i]).toBeLessThan(shares[i - 1]!)
     expect(shares[1]).toBeGreaterThan(0.8)
