@@ -6,15 +6,19 @@ import type { Influence, Range, Report, ReportRanges } from './report'
 const varied = [
   'crop.stockingRate',
   'crop.blossomDensity',
+  'crop.appeal',
   'bee.typicalForagingRadius',
+  'bee.maxForagingRange',
   'bee.effectiveness',
   'bee.emergence',
   'bee.establishment',
   'bee.lag',
   'bee.spreadDays',
   'bee.nestingLife',
+  'bee.tubesPerFemale',
   'site.backgroundBlossom',
   'site.referenceCropShare',
+  'site.spareTubes',
 ] as const
 
 /**
@@ -35,7 +39,8 @@ export function reportRanges(plan: Plan, year: number): ReportRanges | null {
   const rangeOf = (figure: (report: Report) => number | null, most = Number.POSITIVE_INFINITY): Range | null => {
     const value = figure(report)
     if (value === null) return null
-    if (!(value > 0)) return { low: value, high: value }
+    if (!(value > 0))
+      return { low: value, high: Math.min(most, Math.max(value, ...reports.flat().map(each => figure(each) ?? value))) }
     let below = 0
     let above = 0
     for (const pair of reports) {
@@ -45,21 +50,26 @@ export function reportRanges(plan: Plan, year: number): ReportRanges | null {
     }
     return { low: value * Math.exp(-Math.sqrt(below)), high: Math.min(most, value * Math.exp(Math.sqrt(above))) }
   }
+  const lineRanges = (line: (report: Report) => Report['orchard'] | Report['plantings'][number]) => ({
+    wanted: rangeOf(each => line(each).wanted)!,
+    supplied: rangeOf(each => line(each).supplied),
+    coverage: rangeOf(each => line(each).coverage, 1),
+    reach: rangeOf(each => line(each).reach, 1),
+    shortBy: rangeOf(each => line(each).shortBy),
+  })
   const plantings = report.plantings.map(({ id }, i) => [
     id,
+    { ...lineRanges(each => each.plantings[i]!), timingMatch: rangeOf(each => each.plantings[i]!.timingMatch) },
+  ])
+  const stations = report.stations.map(({ id }, i) => [
+    id,
     {
-      coverage: rangeOf(each => each.plantings[i]!.coverage, 1),
-      wanted: rangeOf(each => each.plantings[i]!.wanted)!,
-      supplied: rangeOf(each => each.plantings[i]!.supplied),
+      females: rangeOf(each => each.stations[i]!.females)!,
+      tubesWanted: rangeOf(each => each.stations[i]!.tubesWanted)!,
     },
   ])
-  const stations = report.stations.map(({ id }, i) => [id, { females: rangeOf(each => each.stations[i]!.females)! }])
   return {
-    orchard: {
-      coverage: rangeOf(each => each.orchard.coverage, 1),
-      wanted: rangeOf(each => each.orchard.wanted)!,
-      supplied: rangeOf(each => each.orchard.supplied)!,
-    },
+    orchard: lineRanges(each => each.orchard),
     plantings: Object.fromEntries(plantings),
     stations: Object.fromEntries(stations),
     influences: influencesOf(report, ends),

@@ -44,10 +44,11 @@ export type StationResult = {
 
 export type OrchardResult = {
   readonly wanted: number
-  readonly supplied: number
+  /** Over the plantings whose bloom is known; null where none is. */
+  readonly supplied: number | null
   readonly coverage: number | null
   readonly reach: number | null
-  readonly shortBy: number
+  readonly shortBy: number | null
   /** null where nothing blooms. */
   readonly busiestDay: { readonly date: IsoDate; readonly wanted: number } | null
 }
@@ -68,13 +69,20 @@ export type Range = { readonly low: number; readonly high: number }
 /** How far one parameter, taken to its low and high end, moves the orchard's coverage. */
 export type Influence = { readonly parameter: string; readonly low: number; readonly high: number }
 
-/** Ranges of a report's figures; null where the figure itself is null. */
+/** Ranges of one line's figures; null where the figure itself is null. */
+export type LineRanges = {
+  readonly wanted: Range
+  readonly supplied: Range | null
+  readonly coverage: Range | null
+  readonly reach: Range | null
+  readonly shortBy: Range | null
+}
+
+/** Ranges of a report's figures. */
 export type ReportRanges = {
-  readonly orchard: { readonly coverage: Range | null; readonly wanted: Range; readonly supplied: Range }
-  readonly plantings: Readonly<
-    Record<string, { readonly coverage: Range | null; readonly wanted: Range; readonly supplied: Range }>
-  >
-  readonly stations: Readonly<Record<string, { readonly females: Range }>>
+  readonly orchard: LineRanges
+  readonly plantings: Readonly<Record<string, LineRanges & { readonly timingMatch: Range | null }>>
+  readonly stations: Readonly<Record<string, { readonly females: Range; readonly tubesWanted: Range }>>
   /** Strongest first. */
   readonly influences: readonly Influence[]
 }

@@ -28,33 +28,46 @@ export function plantingResult(
     area: points * area,
     wanted,
     supplied: isKnown ? supplied : null,
-    // A sum of many R may differ from points x R in its last bit: full is full, not 1.0000000000000002.
-    coverage: isKnown && wants ? Math.min(1, served / wanted) : null,
+    coverage: isKnown && wants ? shareOf(served, wanted) : null,
     reach: wants ? reached / points : null,
     timingMatch,
-    shortBy: isKnown ? Math.max(0, wanted - served) : null,
+    shortBy: isKnown ? lackOf(served, wanted) : null,
     limit: limits?.limit ?? null,
     gains: limits?.gains ?? { distance: null, timing: null, numbers: null, competition: null },
   }
 }
 
-/** The orchard's line: sums over the plantings whose bloom is known; reach over all that want bees. */
+/**
+ * The orchard's line: wanted and reach over all plantings; what hangs on days over those whose bloom is known, and null
+ * where none is.
+ */
 export function orchardResult(rows: readonly Row[], busiest: OrchardResult['busiestDay']): OrchardResult {
   const known = rows.filter(({ ground }) => ground.group.bloom !== null)
   const sum = (of: readonly Row[], figure: (totals: GroupTotals) => number) =>
     of.reduce((total, { totals }) => total + figure(totals), 0)
-  const wanted = sum(known, totals => totals.wanted)
+  const wantedByKnown = sum(known, totals => totals.wanted)
   const served = sum(known, totals => totals.served)
   const wantedByAll = sum(rows, totals => totals.wanted)
   const reached = sum(rows, totals => (totals.points > 0 ? (totals.wanted * totals.reached) / totals.points : 0))
   return {
-    wanted,
-    supplied: sum(known, totals => totals.supplied),
-    coverage: wanted > 0 ? Math.min(1, served / wanted) : null,
-    reach: wantedByAll > 0 ? Math.min(1, reached / wantedByAll) : null,
-    shortBy: Math.max(0, wanted - served),
+    wanted: wantedByAll,
+    supplied: known.length > 0 || rows.length === 0 ? sum(known, totals => totals.supplied) : null,
+    coverage: wantedByKnown > 0 ? shareOf(served, wantedByKnown) : null,
+    reach: wantedByAll > 0 ? shareOf(reached, wantedByAll) : null,
+    shortBy: known.length > 0 || rows.length === 0 ? lackOf(served, wantedByKnown) : null,
     busiestDay: busiest,
   }
+}
+
+/** A sum of many parts may differ from the whole in its last bits: nearer than this, full is full. */
+const sameSum = 1e-9
+
+function shareOf(part: number, whole: number): number {
+  return part >= whole * (1 - sameSum) ? 1 : part / whole
+}
+
+function lackOf(served: number, wanted: number): number {
+  return served >= wanted * (1 - sameSum) ? 0 : wanted - served
 }
 
 /** The day on which most females are wanted at once: bloom overlaps, so this is less than the sum of all plantings. */

@@ -19,6 +19,12 @@ const limits: Readonly<Record<Limit, string>> = {
   none: 'nothing much',
 }
 
+/** What holds a planting back. One that is in reach lacks nests close by, not reach. */
+function heldBackBy({ limit, reach }: PlantingResult): string {
+  if (limit === null) return notKnown
+  return limit === 'distance' && (reach ?? 0) >= enough ? 'no nest close by' : limits[limit]
+}
+
 /** A season's coverage for reading: what it comes to, the orchard, its plantings and stations. */
 export function coverageText(plan: Plan, report: Report, units: Units): string {
   const { orchard, plantings, stations, year } = report
@@ -26,7 +32,8 @@ export function coverageText(plan: Plan, report: Report, units: Units): string {
     `${oneLine(report.plan) || 'Plan without a name'}, season ${year}`,
     summary(plantings),
     'Every figure is an estimate, see nestreach parameters. Females are nesting females; wanted, supplied and short by',
-    'count blue orchard bee females, to which the other bees are converted.',
+    'count blue orchard bee females, to which the other bees are converted. Plants with more than they want do not help',
+    'those with too little, so wanted less supplied is not what is short.',
     '',
     'Orchard',
     orchardText(orchard),
@@ -104,7 +111,7 @@ function plantingTable(plan: Plan, plantings: readonly PlantingResult[], units: 
     percent(planting.reach),
     percent(planting.timingMatch),
     estimate(planting.shortBy),
-    planting.limit === null ? notKnown : limits[planting.limit],
+    heldBackBy(planting),
   ])
   return table(columns, rows)
 }

@@ -1,5 +1,5 @@
 import { type FocusEvent, type KeyboardEvent, useRef, useState, useSyncExternalStore } from 'react'
-import { setTool } from '../state/actions'
+import { setTool, setView } from '../state/actions'
 import type { Tool } from '../state/store'
 import { usePlanner, usePlannerStore } from '../state/use-planner'
 import type { Hand } from './hand'
@@ -40,6 +40,10 @@ export function DrawBar({ hand }: Props) {
   )
 }
 
+function isNarrow(): boolean {
+  return typeof matchMedia === 'function' && matchMedia('(max-width: 700px)').matches
+}
+
 /** One stop of the Tab key; the arrow keys go from button to button. */
 function Toolbar({ barRef }: { readonly barRef: React.RefObject<HTMLDivElement | null> }) {
   const store = usePlannerStore()
@@ -48,6 +52,12 @@ function Toolbar({ barRef }: { readonly barRef: React.RefObject<HTMLDivElement |
   const [stop, setStop] = useState<string | null>(null)
   const current = stop ?? inHand
 
+  const choose = (tool: Tool) => {
+    const next = inHand === tool ? 'select' : tool
+    setTool(store, next)
+    // On a phone drawing wants the map: the sheet below it makes room.
+    if (next !== 'select' && isNarrow()) setView(store, { sheet: 'third' })
+  }
   const onKeyDown = (event: KeyboardEvent<HTMLDivElement>) => {
     const buttons = [...event.currentTarget.querySelectorAll('button')]
     const next = nextIndex(event.key, buttons.indexOf(event.target as HTMLButtonElement), buttons.length)
@@ -78,7 +88,7 @@ function Toolbar({ barRef }: { readonly barRef: React.RefObject<HTMLDivElement |
           tabIndex={current === tool ? 0 : -1}
           aria-pressed={inHand === tool}
           title={isFolded ? words : undefined}
-          onClick={() => setTool(store, inHand === tool ? 'select' : tool)}
+          onClick={() => choose(tool)}
         >
           <Icon name={tool} />
           <span className={isFolded ? 'unseen' : 'draw-words'}>{words}</span>

@@ -1,11 +1,11 @@
 import { useCallback, useMemo } from 'react'
 import type { Edit } from '#geo/plan/edits'
 import { type Plan, type Season, seasonOf } from '#geo/plan/plan'
-import { type Plane, planeAt } from '#geo/space/plane'
+import { type LngLat, type Plane, planeAt } from '#geo/space/plane'
 import { edit, explain, select } from '../state/actions'
 import type { Evaluation, Job, WorkingTopic } from '../state/store'
 import { usePlanner, usePlannerStore } from '../state/use-planner'
-import { homeOf } from '../text/home'
+import { homeOf, placeOf } from '../text/home'
 
 /** The open plan; only for what is shown while one is open. */
 export function usePlan(): Plan {
@@ -38,12 +38,18 @@ export function useExplain(): (topic: WorkingTopic | null) => void {
   return useCallback((topic: WorkingTopic | null) => explain(store, topic), [store])
 }
 
+/** Fixed points of plans whose file names no place: where the middle was when they were opened. */
+const homes = new Map<string | null, LngLat>()
+
 /** The frame that typed metres stand in: it stays where it was when the plan was opened, whatever is drawn after. */
 export function useHome(): Plane {
   const plan = usePlan()
   const planId = usePlanner(state => state.document.planId)
-  // biome-ignore lint/correctness/useExhaustiveDependencies: following every edit would move the origin under the figures
-  return useMemo(() => planeAt(homeOf(plan)), [planId])
+  const fixed = placeOf(plan)
+  const home = fixed ?? homes.get(planId) ?? homeOf(plan)
+  if (fixed === null) homes.set(planId, home)
+  const [lng, lat] = home
+  return useMemo(() => planeAt([lng, lat]), [lng, lat])
 }
 
 /** The latest value of a job, and whether it still answers what is on the screen. */

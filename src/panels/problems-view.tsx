@@ -15,7 +15,7 @@ export function ProblemsView() {
     select(store, [id])
     setView(store, { panelFolded: false })
   }
-  if (problems.length === 0) return <p>Nothing is in the way of a result.</p>
+  if (problems.length === 0) return <p>No problems found in this plan.</p>
   const title = (id: string) => {
     const feature = featureById(plan, id)
     return feature ? nameOf(feature) : null

@@ -128,6 +128,8 @@ export function startAutosave(store: PlannerStore): Autosave {
   }
 
   const onLeave = (): void => {
+    // A field that is being typed into gives its value when it is left: it is left now.
+    if (document.activeElement instanceof HTMLElement) document.activeElement.blur()
     const due = pending ?? underWay
     if (due !== null && due !== aside) {
       aside = due

@@ -4,7 +4,7 @@ import { writePlan } from '#geo/file/write'
 import type { Plan } from '#geo/plan/plan'
 import type { Outcome } from '#geo/problem'
 import { type PlanDatabase, type PlanRow, planDatabase, type RestorePointRow } from './database'
-import { settlePartings } from './partings'
+import { settlePartings, takeBack } from './partings'
 import { StorageError, storageError } from './storage-error'
 import { latestFirst, type Saved, type Saving, type Writing, writePoint, writeRow, writeWhole } from './writing'
 
@@ -47,7 +47,10 @@ export function deletePlan(id: string): Promise<void> {
 export function savePlan(row: PlanRow, saving: Saving & { readonly partingKey?: string }): Promise<Saved> {
   return change(async writing => {
     const saved = await writeRow(writing, row, saving)
-    if (saving.partingKey !== undefined) await writing.objectStore('partings').delete(saving.partingKey)
+    if (saving.partingKey !== undefined) {
+      await writing.objectStore('partings').delete(saving.partingKey)
+      takeBack(saving.partingKey)
+    }
     return saved
   })
 }

@@ -18,9 +18,17 @@ export function placeOf(plan: Pick<Plan, 'besides'>): LngLat | null {
 }
 
 /** The members beside a new plan's own that keep its place. */
-export function besidesWithPlace(place: LngLat | null): Plan['besides'] {
-  return place === null ? {} : { plan: { place } }
+export function besidesWithPlace(place: LngLat): Plan['besides'] {
+  return { plan: { place } }
 }
+
+/** Whether seasons at a plan's place are those of the south. Mason bees and their crops keep clear of the tropics. */
+export function isSouthern(plan: Plan): boolean {
+  return homeOf(plan)[1] < -tropics
+}
+
+/** Nearer to the equator than this a place says nothing of its seasons, degrees. */
+const tropics = 10
 
 /** Where to count metres from: the plan's place, else the middle of what is drawn, else nowhere. */
 export function homeOf(plan: Plan): LngLat {

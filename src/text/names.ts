@@ -44,6 +44,15 @@ export const remedyNames = {
 
 export type Remedy = keyof typeof remedyNames
 
+/** From this reach on, what a planting lacks is not reach but nests close by. */
+const reached = 0.9
+
+/** What holds a planting back; null where nothing would help, or where it is not known. */
+export function limitWords(limit: Limit | null, reach: number | null): string | null {
+  if (limit === null || limit === 'none') return null
+  return limit === 'distance' && (reach ?? 0) >= reached ? 'in reach, but no nest close by' : limitNames[limit]
+}
+
 /** "Row 4" where the plan has rows up to "Row 3". */
 export function nextName(plan: Plan, kind: FeatureKind): string {
   const word = capitalised(kindNames[kind].one)

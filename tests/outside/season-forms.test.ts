@@ -187,7 +187,7 @@ describe('the best release', () => {
       }),
       2026,
     )
-    expect(report.ok && report.value.orchard.supplied * 0.85).toBeCloseTo(45, 9)
+    expect(report.ok && report.value.orchard.supplied! * 0.85).toBeCloseTo(45, 9)
     expect(report.ok && report.value.plantings[0]!.timingMatch).toBeCloseTo(1, 12)
   })
 })

@@ -30,7 +30,7 @@ describe.each(cases)('%s in %d', (name, year) => {
       expect(shortBy, id).toBeCloseTo(wanted * (1 - coverage!), 9)
     }
     expect(sum(plantings.map(({ wanted }) => wanted))).toBeCloseTo(orchard.wanted, 9)
-    expect(sum(plantings.map(({ supplied }) => supplied!))).toBeCloseTo(orchard.supplied, 9)
+    expect(sum(plantings.map(({ supplied }) => supplied!))).toBeCloseTo(orchard.supplied!, 9)
     expect(orchard.shortBy).toBeCloseTo(orchard.wanted * (1 - orchard.coverage!), 9)
   })
 

@@ -9,6 +9,9 @@ import type { ToolContext } from './tool'
 /** What a plan without plantings grows. */
 const firstCrop = 'apple'
 
+/** What a first bed grows: hardly ever what the trees beside it are. */
+const firstBedCrop = 'strawberry'
+
 /** Nest tubes of a station that was only just drawn. */
 const firstTubes = 100
 
@@ -53,7 +56,8 @@ function grownProperties(kind: FeatureKind, geometry: Geometry, plan: Plan, plan
 export function cropFor(plan: Plan, kind: FeatureKind): string {
   const crops = plan.features.filter(isPlanting)
   const alike = crops.filter(({ properties }) => (properties.kind === 'bed') === (kind === 'bed'))
-  return (alike.at(-1) ?? crops.at(-1))?.properties.crop ?? firstCrop
+  const before = (kind === 'bed' ? alike : alike.length > 0 ? alike : crops).at(-1)
+  return before?.properties.crop ?? (kind === 'bed' ? firstBedCrop : firstCrop)
 }
 
 /** Direction of an outline's longest side, degrees clockwise from north, 0 to 180, to a tenth. */

@@ -3,11 +3,11 @@ import { forageSettings } from '#geo/data/settings'
 import type { Bloom, Plan } from '#geo/plan/plan'
 import { daysBetween } from '#geo/time/day'
 import { settingsOf } from '../../state/selectors'
-import { homeOf } from '../../text/home'
+import { isSouthern } from '../../text/home'
 import { counted, dateText } from '../../text/words'
 
 function placeOfBloom(plan: Plan, year: number) {
-  return { region: plan.bloomRegion, year, isSouthern: homeOf(plan)[1] < 0 }
+  return { region: plan.bloomRegion, year, isSouthern: isSouthern(plan) }
 }
 
 /** Default bloom of a crop at the plan's place; null where the tables cannot say. */

@@ -4,7 +4,7 @@ import { Caution } from '../../parts/caution'
 import { Disclosure } from '../../parts/disclosure'
 import { setPage } from '../../state/actions'
 import { usePlannerStore } from '../../state/use-planner'
-import { limitNames } from '../../text/names'
+import { limitWords } from '../../text/names'
 import { verdictOf } from '../../text/verdict'
 import { about } from '../../text/words'
 import { useEvaluation, usePlan, useSelect, useYear } from '../hooks'
@@ -123,7 +123,7 @@ function Plantings({ plantings }: { readonly plantings: readonly PlantingResult[
 function PlantingEntry({ result }: { readonly result: PlantingResult }) {
   const plan = usePlan()
   const select = useSelect()
-  const { id, name, crop, coverage, shortBy, limit } = result
+  const { id, name, crop, coverage, reach, shortBy, limit } = result
   return (
     <>
       <h3>
@@ -137,7 +137,7 @@ function PlantingEntry({ result }: { readonly result: PlantingResult }) {
       ) : (
         <>
           <Verdicts result={result} />
-          <Disclosure summary={summaryOf(coverage, shortBy, limit)}>
+          <Disclosure summary={summaryOf(coverage, shortBy, limitWords(limit, reach))}>
             <ResultDetails result={result} />
           </Disclosure>
         </>
@@ -146,9 +146,9 @@ function PlantingEntry({ result }: { readonly result: PlantingResult }) {
   )
 }
 
-function summaryOf(coverage: number, shortBy: number | null, limit: PlantingResult['limit']): string {
+function summaryOf(coverage: number, shortBy: number | null, limit: string | null): string {
   if (verdictOf(coverage) === 'yes') return 'Enough bees'
-  const held = limit === null || limit === 'none' ? '' : `; ${limitNames[limit]}`
+  const held = limit === null ? '' : `; ${limit}`
   return `Short by ${about(shortBy ?? 0)}${held}`
 }
 

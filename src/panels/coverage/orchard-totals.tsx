@@ -45,6 +45,12 @@ export function OrchardTotals({ orchard }: { readonly orchard: OrchardResult }) 
           </dd>
         </div>
       </dl>
+      {shortBy > 0 && supplied > 0 ? (
+        <p className="aside-note">
+          Plants that get more than they want do not help those that get too little, so wanted less supplied is not what
+          is short.
+        </p>
+      ) : null}
       {busiestDay === null ? null : (
         <p>
           Most are wanted at once on {dateText(busiestDay.date)}:{' '}

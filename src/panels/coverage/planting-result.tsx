@@ -1,5 +1,5 @@
 import type { PlantingResult } from '#geo/report/report'
-import { limitNames } from '../../text/names'
+import { limitNames, limitWords } from '../../text/names'
 import { verdictOf } from '../../text/verdict'
 import { points } from '../../text/words'
 import { useEvaluation } from '../hooks'
@@ -84,7 +84,7 @@ export function ResultDetails({ result }: { readonly result: PlantingResult }) {
         <p>
           Held back by:{' '}
           <Explained figure="limit" id={id} label={`what holds ${name} back`}>
-            {limitNames[limit]}
+            {limitWords(limit, result.reach) ?? limitNames[limit]}
           </Explained>
           . {advice[limit]}
         </p>

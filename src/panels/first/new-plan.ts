@@ -1,7 +1,7 @@
 import type { BeeId, BloomRegion } from '#geo/data/own'
 import type { Plan, Units } from '#geo/plan/plan'
 import type { LngLat } from '#geo/space/plane'
-import { besidesWithPlace } from '../../text/home'
+import { besidesWithPlace, nowhere } from '../../text/home'
 
 export type NewPlan = {
   readonly name: string
@@ -27,7 +27,8 @@ export function newPlan({ name, place, bee, bloomRegion, units, timeZone, year }
     crops: {},
     seasons: [{ year }],
     features: [],
-    besides: besidesWithPlace(place),
+    // Without a place of its own a plan still has a fixed point, so that what is typed stays where it was put.
+    besides: besidesWithPlace(place ?? nowhere),
   }
 }
 

@@ -27,8 +27,9 @@ export function WorkingView({ topic }: { readonly topic: WorkingTopic }) {
         {/* A range of one value says nothing: where no bees fly there is nothing to vary. */}
         {working.range?.includes(' to ') !== true ? null : (
           <p>
-            Likely between {working.range.replace(' to ', ' and ')}: each figure behind it taken to both ends of its
-            range in turn, the moves put together as for causes that do not hang together.
+            Likely between {working.range.replace(' to ', ' and ')}: each figure behind it was taken to the low and to
+            the high end of its range, one at a time, and the effects were combined as for errors that have nothing to
+            do with one another.
           </p>
         )}
       </div>

@@ -64,7 +64,16 @@ describe('evaluate', () => {
     expect(pears).toMatchObject({ coverage: null, supplied: null, shortBy: null, timingMatch: null, limit: null })
     expect(pears!.wanted).toBeGreaterThan(0)
     expect(report.problems.map(({ code, at }) => [code, at])).toContainEqual(['no-bloom', 'pears'])
-    expect(report.orchard.wanted).toBeCloseTo(apples!.wanted, 12)
+    // Wanted counts all; what hangs on days only what blooms on known days.
+    expect(report.orchard.wanted).toBeCloseTo(apples!.wanted + pears!.wanted, 12)
+    expect(report.orchard.coverage).toBeCloseTo(apples!.coverage!, 12)
+    expect(report.orchard.supplied).toBeCloseTo(apples!.supplied!, 12)
+  })
+
+  it('knows nothing of an orchard without any bloom dates, and does not call that nothing', () => {
+    const { orchard } = reportOf(planOf({ features: [row('r', [0, 0], [0, 50]), station('s', 5, 20)], bloom: {} }))
+    expect(orchard).toMatchObject({ supplied: null, coverage: null, shortBy: null, busiestDay: null })
+    expect(orchard.wanted).toBeGreaterThan(0)
   })
 
   it('says which seasons there are when asked for another', () => {

@@ -50,6 +50,26 @@ describe('reportRanges', () => {
     expect(ranges.stations.s!.females.high).toBeGreaterThan(ranges.stations.s!.females.low)
   })
 
+  it('reaches over the foraging radius: what is in reach, in time and short moves with it', () => {
+    const edge = planOf({
+      features: [row('r', [0, 0], [0, 120]), station('s', 0, -10), ...marks],
+      stock: { s: [{ date: '2026-04-12', females: 120 }] },
+    })
+    const { plantings } = reportRanges(edge, 2026)!
+    const { reach, timingMatch, shortBy } = plantings.r!
+    for (const range of [reach, timingMatch, shortBy]) expect(range!.high).toBeGreaterThan(range!.low)
+    expect(reach!.high).toBeCloseTo(1, 12)
+  })
+
+  it('does not call nothing certain where a wider range of flight would bring bees', () => {
+    const far = planOf({
+      features: [row('r', [350, 0], [350, 60]), station('s', 0, 0), ...marks],
+      stock: { s: [{ date: '2026-04-12', females: 400 }] },
+    })
+    expect(reportRanges(far, 2026)!.plantings.r!.coverage).toMatchObject({ low: 0 })
+    expect(reportRanges(far, 2026)!.plantings.r!.coverage!.high).toBeGreaterThan(0)
+  })
+
   it('has none for a plan without a report', () => {
     expect(reportRanges(plan, 1999)).toBeNull()
   })

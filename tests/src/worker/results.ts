@@ -16,7 +16,13 @@ export function answered(supplied: number): Outcome<Evaluation> {
 export const cloud: PointCloud = { lngLat: new Float64Array([-1.7, 52.2]), plantings: [] }
 
 export const ranges: ReportRanges = {
-  orchard: { coverage: { low: 0.4, high: 0.6 }, wanted: { low: 90, high: 110 }, supplied: { low: 40, high: 60 } },
+  orchard: {
+    coverage: { low: 0.4, high: 0.6 },
+    wanted: { low: 90, high: 110 },
+    supplied: { low: 40, high: 60 },
+    reach: { low: 0.8, high: 1 },
+    shortBy: { low: 40, high: 60 },
+  },
   plantings: {},
   stations: {},
   influences: [],

@@ -114,7 +114,7 @@ describe('drawing an outline', () => {
   )
 
   it.each([
-    ['bed', { kind: 'bed', name: 'Bed 1', crop: 'apple' }],
+    ['bed', { kind: 'bed', name: 'Bed 1', crop: 'strawberry' }],
     ['forage', { kind: 'forage', name: 'Forage area 1' }],
     ['keepout', { kind: 'keepout', name: 'No-station ground 1' }],
     ['boundary', { kind: 'boundary', name: 'Boundary 1' }],
