@@ -20,8 +20,9 @@ const limits: Readonly<Record<Limit, string>> = {
 }
 
 /** What holds a planting back. One that is in reach lacks nests close by, not reach. */
-function heldBackBy({ limit, reach }: PlantingResult): string {
+function heldBackBy({ limit, reach, coverage }: PlantingResult): string {
   if (limit === null) return notKnown
+  if (limit === 'none' && coverage !== null && coverage < enough) return 'no single change is enough'
   return limit === 'distance' && (reach ?? 0) >= enough ? 'no nest close by' : limits[limit]
 }
 
@@ -57,21 +58,23 @@ function summary(plantings: readonly PlantingResult[]): string {
   if (known.length === 0) return 'No planting has bloom dates, so no coverage can be worked out.'
   const unknown = wanting.length - known.length
   const without = unknown === 0 ? '' : ` ${counted(unknown, 'planting')} without bloom dates cannot be worked out.`
-  const first = `${served.length} of ${counted(known.length, 'planting')} ${served.length === 1 ? 'gets' : 'get'} enough bees (90% or more of what is wanted)`
+  const verb = served.length === 1 || known.length === 1 ? 'gets' : 'get'
+  const first = `${served.length} of ${counted(known.length, 'planting')} ${verb} enough bees (90% or more of what is wanted)`
   if (served.length === known.length) return `${first}.${without}`
   const worst = known.reduce((a, b) => (b.shortBy! > a.shortBy! ? b : a))
-  return `${first}; shortest is ${oneLine(worst.name)}, by ${about(worst.shortBy!)} females.${without}`
+  return `${first}; furthest from enough: ${oneLine(worst.name)}, ${females(worst.shortBy!)} short.${without}`
 }
 
-function about(value: number): string {
-  return value < 0.5 ? 'under 1' : `about ${estimate(value)}`
+/** "about 38 females". */
+function females(value: number): string {
+  const figure = estimate(value)
+  const about = value < 0.5 ? figure : `about ${figure}`
+  return `${about} ${figure === '1' || figure === 'under 1' ? 'female' : 'females'}`
 }
 
 function orchardText({ wanted, supplied, coverage, reach, shortBy, busiestDay }: OrchardResult): string {
   const busiest =
-    busiestDay === null
-      ? notKnown
-      : `${dateText(busiestDay.date)}, with ${about(busiestDay.wanted)} females wanted at once`
+    busiestDay === null ? notKnown : `${dateText(busiestDay.date)}, with ${females(busiestDay.wanted)} wanted at once`
   return pairs([
     ['Wanted', `${estimate(wanted)} females`],
     ['Supplied', `${estimate(supplied)} females`],

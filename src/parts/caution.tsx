@@ -1,8 +1,9 @@
-import { type CautionKey, cautions } from '../text/cautions'
+import { type CautionKey, cautionIn } from '../text/cautions'
+import { useUnits } from './units-context'
 
 /** A caution where the risky act is planned: short, with the longer text behind it. */
 export function Caution({ about }: { readonly about: CautionKey }) {
-  const { title, short, long } = cautions[about]
+  const { title, short, long } = cautionIn(about, useUnits())
   return (
     <aside className="caution" aria-label={title}>
       <p>{short}</p>

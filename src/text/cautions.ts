@@ -1,3 +1,6 @@
+import type { Units } from '#geo/plan/plan'
+import { lengthText } from './units'
+
 /** A short caution that stands where the risky act is planned, and the longer text behind it. */
 export type Caution = { readonly title: string; readonly short: string; readonly long: string }
 
@@ -9,9 +12,25 @@ export type CautionKey =
   | 'stings'
   | 'sprays'
   | 'public'
+  | 'water'
   | 'yield'
   | 'privacy'
 
+/** Above this a person on the ground needs a ladder, m; assumed. */
+export const ladderHeight = 1.8
+
+/** A caution with its lengths in the plan's units. */
+export function cautionIn(key: CautionKey, units: Units): Caution {
+  const { title, short, long } = cautions[key]
+  const inUnits = (text: string) => text.replaceAll(heightText('metric'), heightText(units))
+  return { title, short: inUnits(short), long: inUnits(long) }
+}
+
+function heightText(units: Units): string {
+  return lengthText(ladderHeight, units)
+}
+
+/** All cautions, with lengths in metres. */
 export const cautions: Readonly<Record<CautionKey, Caution>> = {
   general: {
     title: 'Estimates, not advice',
@@ -30,7 +49,7 @@ export const cautions: Readonly<Record<CautionKey, Caution>> = {
   },
   ladder: {
     title: 'Work at height',
-    short: 'Higher than 1.8 m means a ladder for most people. A station at chest height works as well.',
+    short: `Higher than ${heightText('metric')} means a ladder for most people. A station at chest height works as well.`,
     long: 'Choose heights that can be reached from the ground. If a ladder cannot be avoided, use one made for soft or sloping ground, have someone stand at its foot, and follow your site’s rules.',
   },
   stings: {
@@ -40,13 +59,18 @@ export const cautions: Readonly<Record<CautionKey, Caution>> = {
   },
   sprays: {
     title: 'Sprays',
-    short: 'Nothing here permits or advises a treatment. Read and follow the label.',
-    long: 'Bees are at risk while they fly, while they rest in their nests and while they gather mud. Where a treatment cannot be avoided, ask a qualified adviser how to spare them. Give your neighbours the dates on which your bees fly, and ask for the dates on which they spray.',
+    short: 'Nothing here permits or advises a treatment. The label and the rules where you are go first.',
+    long: 'Bees are at risk while they fly, while they rest in their nests and while they gather mud. In many places the label is the law: read it and keep to it. Where a treatment cannot be avoided, ask a licensed adviser or applicator how to spare them. Give your neighbours the dates on which your bees fly, and ask for the dates on which they spray.',
   },
   public: {
     title: 'Children and public places',
     short: 'Keep stations off narrow paths and play areas, and agree who may open them.',
-    long: 'Put a name on each station. Open water and wet pits are a danger to small children and to wildlife: keep mud trays shallow and marked. Cutting and drilling for nests needs guards and a clamp.',
+    long: 'Put a name on each station. On shared or public ground ask first who has to agree, and keep to the rules of the place. Cutting and drilling for nests needs guards and a clamp.',
+  },
+  water: {
+    title: 'Open water and mud',
+    short: 'Keep mud trays and pits shallow and marked: small children and animals can fall in.',
+    long: 'Bees need mud that is wet, not open water. A little clay kept damp does, with a stone or a slope by which an animal gets out. Do not dig or fill a pit where people walk, cover it while nobody needs it, and empty it when the bees have finished.',
   },
   yield: {
     title: 'Coverage is not yield',

@@ -1,5 +1,6 @@
 import type { Plan } from '#geo/plan/plan'
 import { centreOf, type LngLat } from '#geo/space/plane'
+import type { IsoDate } from '#geo/time/day'
 
 /** Where a plan without a place of its own is drawn: the bare grid, off every coast. */
 export const nowhere: LngLat = [0, 0]
@@ -25,6 +26,11 @@ export function besidesWithPlace(place: LngLat): Plan['besides'] {
 /** Whether seasons at a plan's place are those of the south. Mason bees and their crops keep clear of the tropics. */
 export function isSouthern(plan: Plan): boolean {
   return homeOf(plan)[1] < -tropics
+}
+
+/** A day in early spring at a plan's place, to start from where nothing is known of its blooms; assumed. */
+export function springDay(plan: Plan, year: number): IsoDate {
+  return isSouthern(plan) ? `${year}-10-01` : `${year}-04-01`
 }
 
 /** Nearer to the equator than this a place says nothing of its seasons, degrees. */

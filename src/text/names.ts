@@ -1,6 +1,7 @@
 import type { BloomRegion } from '#geo/data/own'
 import type { FeatureKind, Plan } from '#geo/plan/plan'
 import type { Limit } from '#geo/report/report'
+import { verdictOf } from './verdict'
 import { capitalised } from './words'
 
 /** What the grower calls each kind of drawn thing. */
@@ -39,18 +40,21 @@ export const remedyNames = {
   distance: 'nests right beside it',
   timing: 'bees out on its best days',
   numbers: 'twice the bees',
-  competition: 'no other blossom near',
+  competition: 'no blossom but the plantings’',
 } as const
 
 export type Remedy = keyof typeof remedyNames
 
-/** From this reach on, what a planting lacks is not reach but nests close by. */
-const reached = 0.9
+type Held = { readonly limit: Limit | null; readonly reach: number | null; readonly coverage: number | null }
 
-/** What holds a planting back; null where nothing would help, or where it is not known. */
-export function limitWords(limit: Limit | null, reach: number | null): string | null {
-  if (limit === null || limit === 'none') return null
-  return limit === 'distance' && (reach ?? 0) >= reached ? 'in reach, but no nest close by' : limitNames[limit]
+/**
+ * What holds a planting back; null where nothing does, or where it is not known. One that is in reach lacks nests close
+ * by, not reach; one that no single change helps, though it is far from enough, lacks too much for any one of them.
+ */
+export function limitWords({ limit, reach, coverage }: Held): string | null {
+  if (limit === null) return null
+  if (limit === 'none') return verdictOf(coverage) === 'yes' || coverage === null ? null : 'no single change is enough'
+  return limit === 'distance' && verdictOf(reach) === 'yes' ? 'in reach, but no nest close by' : limitNames[limit]
 }
 
 /** "Row 4" where the plan has rows up to "Row 3". */

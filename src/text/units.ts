@@ -1,6 +1,6 @@
 import type { Unit } from '#geo/data/parameter'
 import type { Units } from '#geo/plan/plan'
-import { grouped, significant } from './words'
+import { grouped, plainDigits, significant } from './words'
 
 /** Metres in a foot (international), square metres in an acre; exact. */
 const foot = 0.3048
@@ -120,7 +120,7 @@ export function quantityOf(unit: Unit): Quantity {
 
 /** Stored figure as it stands in a field: no grouping, no unit, no digits that came from converting. */
 export function fieldText(stored: number, measure: Measure): string {
-  return String(significant(measure.toShown(stored), measure.digits))
+  return plainDigits(significant(measure.toShown(stored), measure.digits))
 }
 
 /** Figure with its unit, to `digits` significant figures: "4.5 m", "618 per ha", "90%". */

@@ -38,11 +38,23 @@ export function dateSpan(from: IsoDate, to: IsoDate): string {
   return `${dayAndMonth(from)} to ${dateText(to)}`
 }
 
-/** Digits in groups of three: "1,234,567". */
+/** Figures nearer to nothing than this are told as that. */
+const leastTold = 0.001
+
+/** Digits in groups of three: "1,234,567"; never an exponent: what is next to nothing is "under 0.001". */
 export function grouped(value: number): string {
-  const [whole = '', decimals] = String(Math.abs(value)).split('.')
+  const size = Math.abs(value)
+  if (size > 0 && size < leastTold) return value > 0 ? `under ${leastTold}` : '0'
+  const [whole = '', decimals] = plainDigits(size).split('.')
   const text = whole.replace(/\B(?=(\d{3})+$)/g, ',')
   return `${value < 0 ? '−' : ''}${text}${decimals === undefined ? '' : `.${decimals}`}`
+}
+
+/** A number without an exponent, so that it can be read, and typed again. */
+export function plainDigits(value: number): string {
+  const text = String(value)
+  if (!text.includes('e')) return text
+  return Math.abs(value) < 1 ? value.toFixed(20).replace(/\.?0+$/, '') : BigInt(Math.round(value)).toString()
 }
 
 /** Rounded to `digits` significant digits, written without an exponent. */
@@ -63,6 +75,12 @@ export function honest(value: number): string {
 /** "about 140"; a plain 0 stays "0", and what is under 1 is not about it. */
 export function about(value: number): string {
   return Math.abs(value) < 0.5 ? honest(value) : `about ${honest(value)}`
+}
+
+/** "about 38 females", "about 1 female", "under 1 female", "0 females". */
+export function aboutCounted(value: number, one: string, many = `${one}s`): string {
+  const size = Math.abs(value)
+  return `${about(value)} ${size > 0 && size < 1.5 ? one : many}`
 }
 
 /** "118 to 171" of a low and a high end; one figure where both read the same. */

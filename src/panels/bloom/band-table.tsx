@@ -1,6 +1,6 @@
 import { dateOfDay } from '#geo/time/day'
 import { Table } from '../../parts/table'
-import { about, dateText } from '../../text/words'
+import { aboutCounted, dateText } from '../../text/words'
 import { daysOf, type SeasonBands } from '../season-bands'
 
 type Line = {
@@ -29,7 +29,7 @@ export function BandTable({ bands, year }: { readonly bands: SeasonBands; readon
       id: band.id,
       what: `${band.label}, flight`,
       from: date(first),
-      most: `${date(peak)}, ${about(band.females)} females`,
+      most: `${date(peak)}, ${aboutCounted(band.females, 'female')}`,
       to: date(last),
     }
   })

@@ -10,6 +10,7 @@ import { Disclosure } from '../../parts/disclosure'
 import { NumberField } from '../../parts/number-field'
 import { TextField } from '../../parts/text-field'
 import { settingsOf, stationSeasonOf } from '../../state/selectors'
+import { springDay } from '../../text/home'
 import { boreText } from '../../text/units'
 import { counted, dateText, grouped } from '../../text/words'
 import { beeTitle } from '../first/bee-choice'
@@ -72,8 +73,9 @@ function UseFields({ station, use }: { readonly station: Station; readonly use: 
     edit(setStationSeason(year, station.id, patch))
   const releases = use.releases ?? []
   const best = bestReleaseFor(plan, year, bee)
+  const spring = springDay(plan, year)
   const add = () => {
-    const date = best?.date ?? `${year}-04-01`
+    const date = best?.date ?? spring
     edit(setReleases(year, station.id, [...releases, { date, females: 0 }]))
   }
   const suits = `${bees[bee].name}: bore ${boreText(boreMin, plan.units)} to ${boreText(boreMax, plan.units)}, ${boreText(depthMin, plan.units)} deep or more`
@@ -143,13 +145,19 @@ function UseFields({ station, use }: { readonly station: Station; readonly use: 
           {releases.length === 0 ? 'Add a batch of cocoons' : 'Add another batch'}
         </button>
       </div>
-      {best === null ? null : (
+      {best === null ? (
+        <p className="field-note">
+          No bloom dates are known, so a new batch starts from {dateText(spring)}, a mere guess at spring. Put in when
+          things bloom, then set the date.
+        </p>
+      ) : (
         <p className="field-note">
           One batch for {best.name} meets its bloom best when set out on {dateText(best.date)}; new batches start from
           that date.
         </p>
       )}
       {releases.length > 0 ? <Caution about="moving" /> : null}
+      <Caution about="stings" />
       <p className="field-note">
         {grouped(releases.reduce((sum, { females }) => sum + females, 0))} female cocoons in all.
       </p>

@@ -123,7 +123,7 @@ function Plantings({ plantings }: { readonly plantings: readonly PlantingResult[
 function PlantingEntry({ result }: { readonly result: PlantingResult }) {
   const plan = usePlan()
   const select = useSelect()
-  const { id, name, crop, coverage, reach, shortBy, limit } = result
+  const { id, name, crop, coverage, shortBy } = result
   return (
     <>
       <h3>
@@ -137,7 +137,7 @@ function PlantingEntry({ result }: { readonly result: PlantingResult }) {
       ) : (
         <>
           <Verdicts result={result} />
-          <Disclosure summary={summaryOf(coverage, shortBy, limitWords(limit, reach))}>
+          <Disclosure summary={summaryOf(coverage, shortBy, limitWords(result))}>
             <ResultDetails result={result} />
           </Disclosure>
         </>

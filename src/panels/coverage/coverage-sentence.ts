@@ -1,8 +1,8 @@
 import type { PlantingResult, Report } from '#geo/report/report'
 import { verdictOf } from '../../text/verdict'
-import { counted, honest } from '../../text/words'
+import { aboutCounted, counted } from '../../text/words'
 
-/** "7 of 12 plantings get enough bees; shortest is Late apple, by about 38 females." */
+/** "7 of 12 plantings get enough bees; furthest from enough: Late apple, about 38 females short." */
 export function coverageSentence({ plantings }: Pick<Report, 'plantings'>): string {
   const counting = plantings.filter(({ coverage }) => coverage !== null)
   if (plantings.length === 0) return 'Nothing stands there that asks for bees.'
@@ -13,17 +13,14 @@ export function coverageSentence({ plantings }: Pick<Report, 'plantings'>): stri
   const first =
     counting.length === 1 && only
       ? enough === 1
-        ? `${only.name} gets enough bees`
-        : `${only.name} does not get enough bees`
+        ? `Enough bees for ${only.name}`
+        : `Not enough bees for ${only.name}`
       : enough === counting.length
         ? `All ${counting.length} plantings get enough bees`
         : `${enough === 0 ? 'None' : enough} of ${counted(counting.length, 'planting')} ${enough === 1 ? 'gets' : 'get'} enough bees`
   if (worst === null) return `${first}.`
-  const short = honest(worst.shortBy ?? 0)
-  const females = short === '1' ? 'female' : 'females'
-  return counting.length === 1
-    ? `${first}: about ${short} ${females} short.`
-    : `${first}; shortest is ${worst.name}, by about ${short} ${females}.`
+  const short = `${aboutCounted(worst.shortBy ?? 0, 'female')} short`
+  return counting.length === 1 ? `${first}: ${short}.` : `${first}; furthest from enough: ${worst.name}, ${short}.`
 }
 
 /** The planting that is short by most, if any is short and not covered enough. */

@@ -1,5 +1,5 @@
 import type { OrchardResult } from '#geo/report/report'
-import { about, dateText } from '../../text/words'
+import { aboutCounted, dateText } from '../../text/words'
 import { Estimate, Explained, useRanges, VerdictFigure } from './figures'
 
 /** The orchard as a whole, and its busiest day: the most females wanted at once. */
@@ -10,7 +10,7 @@ export function OrchardTotals({ orchard }: { readonly orchard: OrchardResult }) 
     <section className="stack" aria-labelledby="orchard">
       <h2 id="orchard">The orchard</h2>
       <dl className="verdicts">
-        <VerdictFigure label="In reach" share={orchard.reach} figure="reach" id={null} />
+        <VerdictFigure label="In reach" share={orchard.reach} figure="reach" id={null} range={ranges?.reach} />
         <VerdictFigure
           label="In number"
           share={orchard.coverage}
@@ -40,12 +40,12 @@ export function OrchardTotals({ orchard }: { readonly orchard: OrchardResult }) 
           <dt>Short by</dt>
           <dd>
             <Explained figure="shortBy" id={null} label="females short in all">
-              <Estimate value={shortBy} />
+              <Estimate value={shortBy} range={ranges?.shortBy} />
             </Explained>
           </dd>
         </div>
       </dl>
-      {shortBy > 0 && supplied > 0 ? (
+      {(shortBy ?? 0) > 0 && (supplied ?? 0) > 0 ? (
         <p className="aside-note">
           Plants that get more than they want do not help those that get too little, so wanted less supplied is not what
           is short.
@@ -55,9 +55,11 @@ export function OrchardTotals({ orchard }: { readonly orchard: OrchardResult }) 
         <p>
           Most are wanted at once on {dateText(busiestDay.date)}:{' '}
           <Explained figure="busiestDay" id={null} label="females wanted on the busiest day">
-            {about(busiestDay.wanted)} females
+            {aboutCounted(busiestDay.wanted, 'female')}
           </Explained>
-          . One female serves one bloom after another, so plan for that day, not for all plantings added up.
+          . That is the least needed at once. One female serves one bloom after another, so all plantings added up
+          overstate what is needed; but with a single release date more are needed than on that day. Coverage tells
+          whether it is enough.
         </p>
       )}
     </section>

@@ -1,7 +1,7 @@
 import type { PlantingResult } from '#geo/report/report'
-import { limitNames, limitWords } from '../../text/names'
+import { limitWords } from '../../text/names'
 import { verdictOf } from '../../text/verdict'
-import { points } from '../../text/words'
+import { capitalised, points } from '../../text/words'
 import { useEvaluation } from '../hooks'
 import { Estimate, Explained, useRanges, VerdictFigure } from './figures'
 import { advice, gainsOf } from './remedies'
@@ -33,8 +33,14 @@ export function Verdicts({ result }: { readonly result: PlantingResult }) {
   const ranges = useRanges()?.plantings[result.id]
   return (
     <dl className="verdicts">
-      <VerdictFigure label="In reach" share={result.reach} figure="reach" id={result.id} />
-      <VerdictFigure label="In time" share={result.timingMatch} figure="timingMatch" id={result.id} />
+      <VerdictFigure label="In reach" share={result.reach} figure="reach" id={result.id} range={ranges?.reach} />
+      <VerdictFigure
+        label="In time"
+        share={result.timingMatch}
+        figure="timingMatch"
+        id={result.id}
+        range={ranges?.timingMatch}
+      />
       <VerdictFigure
         label="In number"
         share={result.coverage}
@@ -51,6 +57,7 @@ export function ResultDetails({ result }: { readonly result: PlantingResult }) {
   const { id, name, limit } = result
   const ranges = useRanges()?.plantings[id]
   const gains = gainsOf(result)
+  const held = limitWords(result)
   const isEnough = verdictOf(result.coverage) === 'yes'
   return (
     <div className="stack">
@@ -75,16 +82,16 @@ export function ResultDetails({ result }: { readonly result: PlantingResult }) {
           <dt>Short by</dt>
           <dd>
             <Explained figure="shortBy" id={id} label={`females short at ${name}`}>
-              <Estimate value={result.shortBy} />
+              <Estimate value={result.shortBy} range={ranges?.shortBy} />
             </Explained>
           </dd>
         </div>
       </dl>
-      {limit === null || isEnough ? null : (
+      {limit === null || held === null || isEnough ? null : (
         <p>
-          Held back by:{' '}
+          {limit === 'none' ? '' : 'Held back by: '}
           <Explained figure="limit" id={id} label={`what holds ${name} back`}>
-            {limitWords(limit, result.reach) ?? limitNames[limit]}
+            {limit === 'none' ? capitalised(held) : held}
           </Explained>
           . {advice[limit]}
         </p>

@@ -19,7 +19,8 @@ export const advice: Readonly<Record<Limit, string>> = {
   distance: 'Put a station nearer to it, or move one towards it before bees nest there.',
   timing: 'Set a batch out so that its flight meets this bloom: see Bloom and flight for the best day.',
   numbers: 'Set out more cocoons at the stations near it, with tubes for them.',
-  competition: 'Other blossom takes the bees’ time. More bees help; so does mowing what flowers below the trees.',
+  competition:
+    'Other blossom takes the bees’ time. More bees help. So does mowing what flowers below the trees, but not while bees fly; and they need those flowers before and after the bloom.',
   unserved: 'No station with bees lies within flying range. Put one up, or set cocoons out at one nearby.',
-  none: 'Nothing that was tried would help much.',
+  none: 'It takes far more bees, or several changes together.',
 }

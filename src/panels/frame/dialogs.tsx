@@ -1,6 +1,6 @@
 import { Dialog } from '../../parts/dialog'
-import type { CautionKey } from '../../text/cautions'
-import { cautions } from '../../text/cautions'
+import { useUnits } from '../../parts/units-context'
+import { type CautionKey, cautionIn, cautions } from '../../text/cautions'
 import { PlansDialog, RestoreDialog } from '../first/plans-dialogs'
 import { useShell } from '../shell'
 import { About } from '../texts/about'
@@ -34,16 +34,24 @@ export function Dialogs() {
     case 'cautions':
       return (
         <Dialog title="Cautions" onClose={close}>
-          {(Object.keys(cautions) as CautionKey[]).map(key => (
-            <section className="stack prose" key={key}>
-              <h3>{cautions[key].title}</h3>
-              <p>{cautions[key].short}</p>
-              <p>{cautions[key].long}</p>
-            </section>
-          ))}
+          <AllCautions />
         </Dialog>
       )
     default:
       return dialog satisfies never
   }
+}
+
+function AllCautions() {
+  const units = useUnits()
+  return (Object.keys(cautions) as CautionKey[]).map(key => {
+    const { title, short, long } = cautionIn(key, units)
+    return (
+      <section className="stack prose" key={key}>
+        <h3>{title}</h3>
+        <p>{short}</p>
+        <p>{long}</p>
+      </section>
+    )
+  })
 }

@@ -7,6 +7,7 @@ import { Disclosure } from '../../parts/disclosure'
 import { type FieldLimit, NumberField } from '../../parts/number-field'
 import { TextField } from '../../parts/text-field'
 import { settingsOf } from '../../state/selectors'
+import { ladderHeight } from '../../text/cautions'
 import type { Quantity } from '../../text/units'
 import { directionText } from '../../text/words'
 import { CropChoice } from '../ground/crop-choice'
@@ -28,13 +29,18 @@ export function FeatureFields({ feature }: { readonly feature: Feature }) {
       {isStation(feature) ? <StationFields feature={feature} /> : null}
       {isForage(feature) ? <ForageFields feature={feature} /> : null}
       {properties.kind === 'keepout' ? (
-        <TextField
-          label="Why no station here"
-          value={properties.reason ?? ''}
-          placeholder="spray drift, road, play area"
-          onCommit={reason => set({ reason: reason === '' ? undefined : reason })}
-        />
+        <>
+          <TextField
+            label="Why no station here"
+            value={properties.reason ?? ''}
+            placeholder="spray drift, road, play area"
+            onCommit={reason => set({ reason: reason === '' ? undefined : reason })}
+          />
+          <Caution about="sprays" />
+          <Caution about="public" />
+        </>
       ) : null}
+      {properties.kind === 'mud' ? <Caution about="water" /> : null}
     </div>
   )
 }
@@ -174,9 +180,6 @@ const supports = [
   { value: 'branch', name: 'branch' },
 ] as const
 type Support = (typeof supports)[number]['value']
-
-/** Above this a person on the ground needs a ladder, m. */
-const ladderHeight = 1.8
 
 function StationFields({ feature }: { readonly feature: Extract<Feature, { properties: { kind: 'station' } }> }) {
   const edit = useEdit()

@@ -1,5 +1,5 @@
-import type { Limit, PlantingResult } from '#geo/report/report'
-import { limitNames } from '../../text/names'
+import type { PlantingResult } from '#geo/report/report'
+import { limitNames, limitWords } from '../../text/names'
 import { capitalised, points } from '../../text/words'
 import { gainsOf } from '../coverage/remedies'
 
@@ -8,6 +8,11 @@ export function remedyRows(result: PlantingResult): readonly { readonly label: s
   return gainsOf(result).map(({ name, gain }) => ({ label: `With ${name}`, text: points(gain) }))
 }
 
-export function limitAnswer(limit: Limit | null): string {
-  return limit === null ? 'being worked out' : capitalised(limitNames[limit])
+export function limitAnswer(result: PlantingResult): string {
+  const { limit } = result
+  if (limit === null) return 'being worked out'
+  const words = capitalised(limitWords(result) ?? limitNames[limit])
+  return limit === 'none' && limitWords(result) !== null
+    ? `${words}: far more bees, or several changes together`
+    : words
 }

@@ -49,11 +49,13 @@ export const rules: Readonly<Record<Topic, readonly string[]>> = {
   ],
   busiestDay: [
     'For each day, the females wanted by each planting times how far its bloom is open that day, added up; the day with the largest sum is shown.',
-    'Blooms that follow one another can be served by the same females, so this is less than all plantings added up. Stock for the busiest day, not for the sum.',
+    'Blooms that follow one another can be served by the same females, so all plantings added up overstate what is needed. The busiest day is the least that is needed at once.',
+    'Bees set out on one date do not all fly through every bloom, so with a single release date more are needed. Whether there are enough is told by coverage, not by this figure.',
   ],
   limit: [
     'Coverage of the planting is worked out again with one thing put right at a time, and all else as planned: nests right beside it; the flight of each station on the planting’s best days; twice the bees; no other blossom but the plantings.',
     'The remedy that gains most names what holds it back, if it gains more than two hundredths. Where no station with bees lies in flying range, it says so instead.',
+    'Where none gains that much and coverage is low, the planting lacks so much that no single change is enough.',
   ],
   females: [
     'Female cocoons set out times the share that emerges times the share of those that stay and nest at the station. In the station’s own species.',

@@ -27,9 +27,9 @@ export function WorkingView({ topic }: { readonly topic: WorkingTopic }) {
         {/* A range of one value says nothing: where no bees fly there is nothing to vary. */}
         {working.range?.includes(' to ') !== true ? null : (
           <p>
-            Likely between {working.range.replace(' to ', ' and ')}: each figure behind it was taken to the low and to
-            the high end of its range, one at a time, and the effects were combined as for errors that have nothing to
-            do with one another.
+            Between {working.range.replace(' to ', ' and ')}: each figure behind it was taken to the low and to the high
+            end of its range, one at a time, and the effects were combined as for errors that have nothing to do with
+            one another.
           </p>
         )}
       </div>
@@ -44,7 +44,8 @@ export function WorkingView({ topic }: { readonly topic: WorkingTopic }) {
           ))}
         </dl>
       )}
-      {topic.figure === 'coverage' ? <Influences /> : null}
+      {/* The influences are those on the orchard’s coverage; a planting’s own may hang on other figures. */}
+      {topic.figure === 'coverage' && topic.id === null ? <Influences /> : null}
       <UsedFigures uses={working.uses} />
     </div>
   )

@@ -70,7 +70,7 @@ function orchardBody({ figure }: WorkingTopic, { plan, year, report, ranges }: C
     case 'coverage':
       return { of, answer: share(orchard.coverage), range: shares(ranges?.orchard.coverage), given, uses }
     case 'reach':
-      return { of, answer: share(orchard.reach), range: null, given: given.slice(0, 2), uses }
+      return { of, answer: share(orchard.reach), range: shares(ranges?.orchard.reach), given: given.slice(0, 2), uses }
     case 'wanted':
       return {
         of,
@@ -88,7 +88,7 @@ function orchardBody({ figure }: WorkingTopic, { plan, year, report, ranges }: C
         uses,
       }
     case 'shortBy':
-      return { of, answer: females(orchard.shortBy), range: null, given, uses }
+      return { of, answer: females(orchard.shortBy), range: span(ranges?.orchard.shortBy), given, uses }
     case 'busiestDay': {
       const { busiestDay } = orchard
       if (busiestDay === null) return null
@@ -135,18 +135,18 @@ function plantingBody({ figure, id }: WorkingTopic, { plan, year, report, ranges
         uses,
       }
     case 'reach':
-      return { of, answer: share(result.reach), range: null, given: ground, uses }
+      return { of, answer: share(result.reach), range: shares(range?.reach), given: ground, uses }
     case 'timingMatch':
-      return { of, answer: share(result.timingMatch), range: null, given: [], uses }
+      return { of, answer: share(result.timingMatch), range: shares(range?.timingMatch), given: [], uses }
     case 'wanted':
       return { of, answer: females(result.wanted), range: span(range?.wanted), given: ground, uses }
     case 'supplied':
       return { of, answer: females(result.supplied), range: span(range?.supplied), given: numbers.slice(0, 1), uses }
     case 'shortBy':
-      return { of, answer: females(result.shortBy), range: null, given: numbers.slice(0, 2), uses }
+      return { of, answer: females(result.shortBy), range: span(range?.shortBy), given: numbers.slice(0, 2), uses }
     case 'limit': {
       const given = [{ label: 'Coverage as planned', text: share(result.coverage) }, ...remedyRows(result)]
-      return { of, answer: limitAnswer(result.limit), range: null, given, uses }
+      return { of, answer: limitAnswer(result), range: null, given, uses }
     }
     default:
       return null
@@ -171,7 +171,8 @@ function stationBody({ figure, id }: WorkingTopic, { plan, year, report, ranges 
     }
     case 'tubes': {
       const there = { label: 'Tubes there', text: result.tubes === null ? 'not said' : grouped(result.tubes) }
-      return { of, answer: `${grouped(result.tubesWanted)} wanted`, range: null, given: [nesting, there], uses }
+      const range = span(ranges?.stations[result.id]?.tubesWanted)
+      return { of, answer: `${grouped(result.tubesWanted)} wanted`, range, given: [nesting, there], uses }
     }
     default:
       return null
@@ -238,7 +239,7 @@ function share(value: number | null): string {
   return value === null ? 'cannot be said' : percent(value)
 }
 
-function span(range: Range | undefined): string | null {
+function span(range: Range | null | undefined): string | null {
   return range ? `${exact(range.low)} to ${exact(range.high)}` : null
 }
 

@@ -137,8 +137,24 @@ describe('stations in the season', () => {
     expect(seasonIn(planOf(store))?.stations?.['station-1']?.releases?.[1]).toMatchObject({ females: 100 })
     expect(seasonIn(planOf(store))?.stations?.['station-1']?.releases?.[1]).not.toHaveProperty('males')
     expect(card.getByText(/Use stock raised near you/)).toBeVisible()
+    expect(card.getByText(/rarely sting, but can when squeezed/)).toBeVisible()
     await user.click(batch.getByRole('button', { name: 'Remove batch 2' }))
     expect(seasonIn(planOf(store))?.stations?.['station-1']?.releases).toHaveLength(1)
+  })
+
+  test.each([
+    [52, '2026-04-01'],
+    [-43, '2026-10-01'],
+  ])('start a batch in spring where nothing is known to bloom, at latitude %d', async (latitude, date) => {
+    const season = { ...smallPlan().seasons[0]!, year: 2026, bloom: {}, stations: { 'station-1': {} } }
+    const besides = { ...smallPlan().besides, plan: { place: [5, latitude] } }
+    const { store, user, go } = openBloom(smallPlan({ seasons: [season], besides }))
+    await user.click(screen.getByRole('button', { name: 'North gate' }))
+    await go()
+    const card = within(screen.getByRole('region', { name: 'Selected: North gate' }))
+    expect(card.getByText(/^No bloom dates are known, so a new batch starts from 1 (April|October) 2026/)).toBeVisible()
+    await user.click(card.getByRole('button', { name: 'Add a batch of cocoons' }))
+    expect(seasonIn(planOf(store))?.stations?.['station-1']?.releases?.[0]?.date).toBe(date)
   })
 
   test('warn of another species where one is chosen', async () => {

@@ -2,6 +2,7 @@ import { screen, within } from '@testing-library/react'
 import { describe, expect, test } from 'vitest'
 import { evaluate } from '#geo/report/evaluate'
 import { coverageSentence } from '../../../src/panels/coverage/coverage-sentence'
+import { rules } from '../../../src/panels/working/rules'
 import { setPage } from '../../../src/state/actions'
 import { percent } from '../../../src/text/words'
 import { smallPlan, smallSeason } from '../../support/builders'
@@ -24,12 +25,13 @@ describe('the sentence', () => {
   test.each([
     [[], 'Nothing stands there that asks for bees.'],
     [[{ ...planting, coverage: null, shortBy: null }], 'Nothing can be counted yet: no planting has bloom dates.'],
-    [[planting], 'Row 1 gets enough bees.'],
-    [[{ ...planting, coverage: 0.4, shortBy: 38 }], 'Row 1 does not get enough bees: about 38 females short.'],
+    [[planting], 'Enough bees for Row 1.'],
+    [[{ ...planting, coverage: 0.4, shortBy: 38 }], 'Not enough bees for Row 1: about 38 females short.'],
+    [[{ ...planting, coverage: 0.4, shortBy: 0.8 }], 'Not enough bees for Row 1: about 1 female short.'],
     [[planting, planting], 'All 2 plantings get enough bees.'],
     [
       [planting, { ...planting, name: 'Late apple', coverage: 0.4, shortBy: 38 }],
-      '1 of 2 plantings gets enough bees; shortest is Late apple, by about 38 females.',
+      '1 of 2 plantings gets enough bees; furthest from enough: Late apple, about 38 females short.',
     ],
   ])('%#', (plantings, sentence) => {
     expect(coverageSentence({ plantings })).toBe(sentence)
@@ -60,11 +62,30 @@ describe('the coverage page', () => {
     expect(within(entry).getByText('twice the bees').nextSibling).toHaveTextContent(/^\+\d+ points?$/)
   })
 
-  test('tells the busiest day and that it is not the sum', async () => {
+  test('tells the busiest day as the least that is needed, not as what to stock for', async () => {
     const { go } = openCoverage()
     await go()
     expect(screen.getByText(/Most are wanted at once on 24 April 2026/)).toHaveTextContent(
-      /not for all plantings added up/,
+      /the least needed at once.*added up overstate.*single release date more are needed.*Coverage tells/,
+    )
+    expect([...rules.busiestDay].join(' ')).toMatch(/the least that is needed at once.*told by coverage/)
+  })
+
+  test('says where no single change is enough', async () => {
+    const { go, store } = openCoverage()
+    const { report } = store.getState().results
+    if (report.status !== 'ready') throw new TypeError('computed above')
+    const plantings = report.value.report.plantings.map(planting => ({
+      ...planting,
+      ...(planting.id === 'row-1' ? { coverage: 0.01, limit: 'none' as const } : {}),
+    }))
+    const value = { ...report.value, report: { ...report.value.report, plantings } }
+    store.setState(({ results }) => ({ results: { ...results, report: { ...report, value } } }))
+    await go()
+    const entry = screen.getByRole('button', { name: 'Row 1' }).closest('li')!
+    expect(within(entry).getByText(/^Short by .*; no single change is enough$/)).toBeVisible()
+    expect(entry).toHaveTextContent(
+      /No single change is enough.*\. It takes far more bees, or several changes together\./,
     )
   })
 
@@ -118,7 +139,7 @@ describe('how a figure was worked out', () => {
     const working = within(screen.getByRole('region', { name: 'How was this worked out?' }))
     // 60 cocoons x 0.9 emerge x 0.5 stay, the table's figures for this bee.
     expect(working.getByText('27 females')).toBeVisible()
-    expect(working.getByText(/^Likely between/)).toBeVisible()
+    expect(working.getByText(/^Between [\d.]+ and [\d.]+: each figure/)).toBeVisible()
     expect(working.getByText(/Female cocoons set out times the share that emerges/)).toBeVisible()
     expect(working.getByLabelText('Establishment')).toHaveAccessibleDescription('Default 50%, 20% to 70%')
     expect(working.getByText(/Of the females released 65 % nested/)).toBeInTheDocument()
@@ -145,8 +166,42 @@ describe('how a figure was worked out', () => {
     const entry = within(screen.getByRole('button', { name: 'Row 1' }).closest('li')!)
     await user.click(entry.getByRole('button', { name: /In number/ }))
     expect(screen.getByText(/From 90% on the verdict is “yes”, from 50% on “partly”.*our own choice/)).toBeVisible()
-    expect(screen.getByRole('table', { name: /What the orchard’s coverage hangs on most/ })).toBeVisible()
   })
+
+  test('tells what the orchard’s coverage hangs on for the orchard, and not for a planting', async () => {
+    const { go, user } = openCoverage()
+    await go()
+    const influences = () => screen.queryByRole('table', { name: /What the orchard’s coverage hangs on most/ })
+    await user.click(
+      within(screen.getByRole('button', { name: 'Row 1' }).closest('li')!).getByRole('button', { name: /In number/ }),
+    )
+    expect(influences()).toBeNull()
+    await user.click(
+      within(screen.getByRole('region', { name: 'The orchard' })).getByRole('button', { name: /In number/ }),
+    )
+    expect(influences()).toBeVisible()
+  })
+
+  test.each([/In reach/, /In time/, /females short at Row 1/])(
+    'gives the range of %s where there is one',
+    async name => {
+      const { go, user, store } = openCoverage()
+      const { ranges } = store.getState().results
+      if (ranges.status !== 'ready') throw new TypeError('computed above')
+      const of = { low: 0.2, high: 0.6 }
+      const plantings = { ...ranges.value.plantings }
+      plantings['row-1'] = { ...plantings['row-1']!, reach: of, timingMatch: of, shortBy: { low: 20, high: 60 } }
+      store.setState(({ results }) => ({
+        results: { ...results, ranges: { ...ranges, value: { ...ranges.value, plantings } } },
+      }))
+      await go()
+      await user.click(
+        within(screen.getByRole('button', { name: 'Row 1' }).closest('li')!).getByRole('button', { name }),
+      )
+      const working = within(screen.getByRole('region', { name: 'How was this worked out?' }))
+      expect(working.getByText(/^Between 20%? and 60%?: each figure/)).toBeVisible()
+    },
+  )
 
   test('changes a crop’s figure for this plan only', async () => {
     const { go, user, store } = openCoverage()

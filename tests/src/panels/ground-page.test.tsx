@@ -1,9 +1,9 @@
-import { screen, within } from '@testing-library/react'
+import { act, screen, within } from '@testing-library/react'
 import { describe, expect, test } from 'vitest'
 import { planeAt } from '#geo/space/plane'
 import { newPlan } from '../../../src/panels/first/new-plan'
-import { undo } from '../../../src/state/actions'
-import { smallPlan } from '../../support/builders'
+import { select, undo } from '../../../src/state/actions'
+import { keepoutFeature, mudFeature, smallPlan, stationFeature } from '../../support/builders'
 import { planOf, renderApp } from './render-app'
 
 const emptyPlan = newPlan({
@@ -44,6 +44,21 @@ describe('the list of the ground', () => {
     await user.type(screen.getByLabelText('Find by name, crop or kind'), 'north gate')
     expect(screen.getByRole('button', { name: 'North gate' })).toBeVisible()
     expect(screen.queryByRole('button', { name: /^Row 1/ })).toBeNull()
+  })
+})
+
+describe('cautions stand where the act is planned:', () => {
+  test.each([
+    [
+      keepoutFeature('keepout-1', { name: 'Lane' }),
+      [/label and the rules where you are/, /off narrow paths and play areas/],
+    ],
+    [mudFeature('mud-1', { name: 'Ditch' }), [/mud trays and pits shallow and marked/]],
+    [stationFeature('station-9', { name: 'Barn', height: 2.5 }), [/^Higher than 5\.9 ft means a ladder/]],
+  ])('%#', async (feature, texts) => {
+    const { store } = renderApp({ plan: smallPlan({ units: 'us', features: [feature], seasons: [] }) })
+    act(() => select(store, [feature.id]))
+    for (const text of texts) expect(screen.getByText(text)).toBeVisible()
   })
 })
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { homeOf, isSouthern, placeOf } from '../../../src/text/home'
+import { homeOf, isSouthern, placeOf, springDay } from '../../../src/text/home'
 import { planOf, station } from '../../support/orchard'
 
 const plan = planOf({ features: [] })
@@ -21,5 +21,10 @@ describe("a plan's place", () => {
     expect(isSouthern(at(0, -0.001))).toBe(false)
     expect(isSouthern(at(172, -43))).toBe(true)
     expect(isSouthern(at(5, 45))).toBe(false)
+  })
+
+  it('tells when spring is', () => {
+    expect(springDay(at(5, 45), 2026)).toBe('2026-04-01')
+    expect(springDay(at(172, -43), 2026)).toBe('2026-10-01')
   })
 })

@@ -65,4 +65,5 @@ describe('bores', () => {
 test('a field shows no digits that came from converting', () => {
   expect(fieldText(4.572, measureOf('length', 'us'))).toBe('15')
   expect(fieldText(0.29, measureOf('share', 'metric'))).toBe('29')
+  expect(fieldText(2.3e-9, measureOf('perSquare', 'metric'))).toBe('0.0000000023')
 })

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import {
   about,
+  aboutCounted,
   compassWord,
   dateSpan,
   dateText,
@@ -53,6 +54,25 @@ describe('figures', () => {
   test('are grouped by thousands, decimals left alone', () => {
     expect(grouped(1234567.5)).toBe('1,234,567.5')
     expect(grouped(-1200)).toBe('−1,200')
+  })
+
+  test.each([
+    [2.3e-9, 'under 0.001'],
+    [-2.3e-9, '0'],
+    [0, '0'],
+    [0.001, '0.001'],
+    [1e21, '1,000,000,000,000,000,000,000'],
+  ])('%d is told as %s, without an exponent', (value, words) => {
+    expect(grouped(value)).toBe(words)
+  })
+
+  test.each([
+    [38, 'about 38 females'],
+    [1.2, 'about 1 female'],
+    [0.3, 'under 1 female'],
+    [0, '0 females'],
+  ])('%d females are told as %s', (value, words) => {
+    expect(aboutCounted(value, 'female')).toBe(words)
   })
 
   test('make ranges, and one figure where both ends read the same', () => {
