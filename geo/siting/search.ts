@@ -25,7 +25,7 @@ export type SearchOptions = {
 const fewChoices = 300
 
 /** Entries of the matrix that idle restarts may read before the search ends. */
-const usualWork = 6e5
+const usualWork = 4e5
 
 /**
  * The best choice found by greedy, exchange and seeded restarts: some columns of the best choice give way to others at

@@ -5,6 +5,7 @@ import { readPlan } from '#geo/file/read'
 import type { Plan } from '#geo/plan/plan'
 import { evaluate } from '#geo/report/evaluate'
 import { acceptSuggestion } from '#geo/siting/accept'
+import { coverageCurve } from '#geo/siting/curve'
 import { leastCost } from '#geo/siting/least-cost'
 import type { SuggestOptions } from '#geo/siting/question'
 import { suggest } from '#geo/siting/suggest'
@@ -116,6 +117,21 @@ describe('a budget', () => {
     const equal = await answer(orchard, { question: { kind: 'stations', count: 2, cocoons: 100 } })
     expect(found.after.coverage).toBeGreaterThanOrEqual(equal.after.coverage! - 1e-3)
     expect(found.bound.coverage).toBeGreaterThanOrEqual(equal.after.coverage!)
+  })
+})
+
+describe('the curve of coverage', () => {
+  it('begins at coverage as it is, rises, and bends down', async () => {
+    const outcome = coverageCurve(orchard, 2026, { most: 6 })
+    if (!outcome.ok) throw new Error('no curve')
+    const shares = outcome.value.map(({ coverage }) => coverage)
+    const { before, after } = await answer(orchard, { question: { kind: 'stations', count: 2 } })
+    expect(outcome.value.map(({ stations }) => stations)).toEqual([0, 1, 2, 3, 4, 5, 6])
+    expect(shares[0]).toBeCloseTo(before.coverage!, 9)
+    expect(shares[2]).toBeLessThanOrEqual(after.coverage! + 1e-6)
+    expect(shares[2]).toBeGreaterThan(after.coverage! - 0.03)
+    for (let i = 1; i < shares.length; i += 1) expect(shares[i]).toBeGreaterThanOrEqual(shares[i - 1]!)
+    expect(shares[1]! - shares[0]!).toBeGreaterThan(shares[6]! - shares[5]!)
   })
 })
 
