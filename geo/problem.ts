@@ -1,4 +1,5 @@
 import { checkingWording } from './wording/checking'
+import { fieldCheckWording } from './wording/field-checks'
 import { readingWording } from './wording/reading'
 import type { Wording } from './wording/wording'
 
@@ -26,13 +27,16 @@ export type Outcome<T> =
 const wording = {
   ...readingWording,
   ...checkingWording,
+  ...fieldCheckWording,
   'no-season': v => `The plan has no season ${v.year}. Seasons in the plan: ${v.seasons || 'none'}.`,
   'no-seasons': () => `The plan has no season yet, so there is nothing to work out. Add a season to it.`,
   'no-bloom': v =>
     `${v.name} has no bloom dates for ${v.year}, so its coverage cannot be computed. Give it or its crop bloom dates.`,
   'no-forage-bloom': v => `The forage area ${v.name} has no bloom dates for ${v.year}; it is left out of the count.`,
+  'forage-no-blossom': v =>
+    `The forage area ${v.name} has no blossom density${v.isGiven ? ' above 0' : ''}, so it does not count. Give it the number of flowers per m² in full bloom.`,
   'weather-unused': v =>
-    `The season ${v.year} holds weather for ${v.days} days. It is kept; coverage is worked out as on typical spring days.`,
+    `The season ${v.year} holds weather for ${v.days === 1 ? '1 day' : `${v.days} days`}. It is kept; coverage is worked out as on typical spring days.`,
   'no-plants': v => `${v.name} holds no plants: its rows or spacing leave no room for one.`,
 } as const satisfies Record<string, Wording>
 
@@ -42,6 +46,11 @@ export type ProblemCode = keyof typeof wording
 export function problemText(problem: Problem): string {
   const word: Wording = wording[problem.code]
   return word(problem.values)
+}
+
+/** Whether a problem is about how stations are put up rather than about what the coverage is worked out from. */
+export function isFieldCheck({ code }: Problem): boolean {
+  return Object.hasOwn(fieldCheckWording, code)
 }
 
 export function hasErrors(problems: readonly Problem[]): boolean {

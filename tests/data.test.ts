@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { beeParameterNames, bees } from '#geo/data/bees'
-import { type BoundedName, isWithinBounds, parameterBounds } from '#geo/data/bounds'
+import { type BoundedName, parameterBounds } from '#geo/data/bounds'
 import { crops, forages } from '#geo/data/crops'
 import { sourcesOf } from '#geo/data/figure'
 import { beeIds, bloomRegions } from '#geo/data/own'
@@ -79,6 +79,23 @@ describe('every figure', () => {
     }
   })
 
+  test('is not called derived where all that it stands on is assumed', () => {
+    for (const { id, figures, flowers } of Object.values(crops)) {
+      const inputs = [flowers, figures.spacing, figures.rowSpacing]
+      const expected = inputs.every(({ basis }) => basis === 'assumed') ? 'assumed' : 'derived'
+      expect(figures.blossomDensity.basis, id).toBe(expected)
+    }
+    const guesses = Object.values(crops).filter(({ figures }) => figures.blossomDensity.basis === 'assumed')
+    expect(guesses).toHaveLength(14)
+    for (const [name, figure] of all) {
+      if (figure.basis === 'derived')
+        expect(
+          sourcesOf(figure).some(key => sources[key].seen !== 'memory'),
+          name,
+        ).toBe(true)
+    }
+  })
+
   test('keeps the hard bounds, at its ends too', () => {
     let bounded = 0
     for (const [name, figure] of all) {
@@ -86,7 +103,9 @@ describe('every figure', () => {
       if (!Object.hasOwn(parameterBounds, key)) continue
       bounded += 1
       for (const value of [figure.low, figure.value, figure.high]) {
-        expect(isWithinBounds(key as BoundedName, value), `${name} ${value}`).toBe(true)
+        const { low, high, isOpen } = parameterBounds[key as BoundedName]
+        expect(isOpen ? value > low : value >= low, `${name} ${value}`).toBe(true)
+        expect(value <= high, `${name} ${value}`).toBe(true)
       }
     }
     expect(bounded).toBe(4 + 4 * 20 + 22 * 5 + 10 * 2)

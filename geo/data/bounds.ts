@@ -46,9 +46,3 @@ export const parameterBounds: Readonly<Record<BoundedName, Bounds>> = {
   spacing: positive,
   rowSpacing: positive,
 }
-
-/** Whether a value of a named figure lies within its hard bounds; NaN and infinities do not. */
-export function isWithinBounds(name: BoundedName, value: number): boolean {
-  const { low, high, isOpen } = parameterBounds[name]
-  return Number.isFinite(value) && (isOpen ? value > low : value >= low) && value <= high
-}

@@ -76,14 +76,15 @@ export function cropRecord({ lengths, figures, ...draft }: CropDraft): CropRecor
 
 /**
  * Flowers per square metre of planting. The range is that of the flowers at the middle spacing: plants set wider are
- * trained larger, so the ends of both ranges do not meet.
+ * trained larger, so the ends of both ranges do not meet. What is worked out from assumptions alone stays one.
  */
 function blossomDensity(flowers: Parameter, spacing: Parameter, rowSpacing: Parameter): Parameter {
   const [ground, how] = groundOf(flowers, spacing, rowSpacing)
+  const isGuess = [flowers, spacing, rowSpacing].every(({ basis }) => basis === 'assumed')
   return figure(
     'flowers/m2',
     [flowers.low / ground, flowers.value / ground, flowers.high / ground],
-    'derived',
+    isGuess ? 'assumed' : 'derived',
     [...new Set([flowers, spacing, rowSpacing].flatMap(sourcesOf))],
     how,
   )

@@ -7,7 +7,7 @@ import type { ReportProblem } from './report-problem'
 /** Days from the season's year that a date may lie away before it is doubted, and before it cannot be meant. */
 const doubtful = 200
 const impossible = 1000
-/** Days from first to end of bloom. */
+/** Days from first to end of bloom; the first is for crops, as forage areas may flower in turn all season. */
 const longBloom = 45
 const longestBloom = 366
 
@@ -47,8 +47,12 @@ const stages = [
 ] as const
 
 /** Whether a bloom's dates exist, are in order, and lie no more than a few weeks apart. */
-export function checkBloom(bloom: Bloom, dated: Omit<Dated, 'label'>, report: ReportProblem): void {
-  const { name, at, path, severity, year } = dated
+export function checkBloom(
+  bloom: Bloom,
+  dated: Omit<Dated, 'label'> & { readonly isForage: boolean },
+  report: ReportProblem,
+): void {
+  const { name, at, path, severity, year, isForage } = dated
   const [first, full, end] = stages.map(([stage, label]) =>
     checkDate(bloom[stage], { ...dated, label, path: `${path}.${stage}` }, report),
   )
@@ -56,7 +60,7 @@ export function checkBloom(bloom: Bloom, dated: Omit<Dated, 'label'>, report: Re
   const values = { name, path, year, first: bloom.first, full: bloom.full, end: bloom.end }
   if (!(first < full && full < end)) {
     report(severity, 'bloom-order', at, values)
-  } else if (end - first > longBloom) {
+  } else if (end - first > (isForage ? longestBloom : longBloom)) {
     const isTooLong = end - first > longestBloom
     const limit = isTooLong ? longestBloom : longBloom
     report(isTooLong ? severity : 'warning', 'bloom-long', at, { ...values, days: end - first, limit })

@@ -1,6 +1,6 @@
 import { featureLimits, type Limit, limitFault, limitText } from './limits'
 import { shortened } from './place'
-import { isForage, isPlanting, nameOf, type Plan } from './plan'
+import { isForage, isPlanting, isPresent, nameOf, type Plan } from './plan'
 import type { ReportProblem } from './report-problem'
 
 /** Whose figures are looked at: how sentences begin, where a click leads, and the path in the file. */
@@ -40,5 +40,16 @@ export function checkProperties(plan: Plan, report: ReportProblem): void {
     const { planted, removed } = feature.properties
     if (planted === undefined || removed === undefined || removed > planted) continue
     report('warning', 'never-planted', id, { name, planted, removed })
+  }
+}
+
+/** Forage areas that carry no blossom; with `year`, of those that are there then. */
+export function checkForage(plan: Plan, year: number | undefined, report: ReportProblem): void {
+  for (const feature of plan.features) {
+    if (!isForage(feature) || (year !== undefined && !isPresent(feature, year))) continue
+    const { blossomDensity } = feature.properties
+    if (blossomDensity !== undefined && blossomDensity !== 0) continue
+    const name = shortened(nameOf(feature))
+    report('note', 'forage-no-blossom', feature.id, { name, isGiven: blossomDensity !== undefined })
   }
 }

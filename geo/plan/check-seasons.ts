@@ -65,7 +65,8 @@ function checkBlooms({ plan, season, index, features }: Place, year: number | nu
     const name = isBloomer ? shortened(nameOf(feature)) : shortened(cropName(key, plan.crops))
     // Dates of a crop that nobody grows here spoil no result.
     const severity = isBloomer || grown.has(key) ? 'error' : 'warning'
-    checkBloom(bloom, { name, at: isBloomer ? key : path, path, year, severity }, report)
+    const ofForage = isBloomer && isForage(feature)
+    checkBloom(bloom, { name, at: isBloomer ? key : path, path, year, severity, isForage: ofForage }, report)
   }
 }
 

@@ -1,10 +1,11 @@
 import type { Problem } from '../problem'
 import { checkCrops } from './check-crops'
-import { checkProperties } from './check-figures'
+import { checkForage, checkProperties } from './check-figures'
 import { checkGround } from './check-ground'
 import { checkPlants } from './check-plants'
 import { checkSeasons } from './check-seasons'
 import { checkSettings } from './check-settings'
+import { checkStations } from './check-stations'
 import type { Plan } from './plan'
 import { problemList } from './report-problem'
 
@@ -18,8 +19,10 @@ export function checkPlan(plan: Plan, year?: number): readonly Problem[] {
   checkSettings(plan, report)
   const isMeasurable = checkGround(plan, report)
   checkProperties(plan, report)
+  checkForage(plan, year, report)
   checkCrops(plan, report)
   checkSeasons(plan, year, report)
+  checkStations(plan, year, isMeasurable, report)
   // A row that leads to the far side of the earth by mistake is told of once.
   if (isMeasurable) checkPlants(plan, year, report)
   return finish()

@@ -1,9 +1,11 @@
-import { problemText } from '#geo/problem'
+import { type Problem, problemText } from '#geo/problem'
 import { evaluate } from '#geo/report/evaluate'
 import { type Answer, answer, jsonAnswer } from './answer'
 import { joined, latestYear, openedPlan } from './plan-file'
 import { problemCount, problemList } from './problems'
 import { oneLine } from './words'
+
+const noSeasons: Problem = { code: 'no-seasons', severity: 'note', at: 'plan.seasons', values: {} }
 
 type Options = { readonly isJson: boolean; readonly year: number | null }
 
@@ -12,7 +14,8 @@ export function check(text: string, options: Options): Answer {
   const { plan, problems: all, ofReading } = openedPlan(text)
   const year = options.year ?? (plan === null ? null : latestYear(plan))
   const ofSeason = plan === null || year === null ? [] : evaluate(plan, year).problems
-  const problems = joined(options.year === null ? all : ofReading, ofSeason)
+  const ofNoSeason = plan !== null && year === null ? [noSeasons] : []
+  const problems = joined(options.year === null ? all : ofReading, [...ofSeason, ...ofNoSeason])
   if (options.isJson) {
     const told = problems.map(problem => ({ ...problem, text: problemText(problem) }))
     return jsonAnswer({ plan: plan?.name ?? null, year, problems: told }, problems)

@@ -2,7 +2,7 @@ import { type ParameterRow, parameterRows } from '#geo/data/parameter-rows'
 import { type SourceKey, sources } from '#geo/data/sources'
 import type { Units } from '#geo/plan/plan'
 import { type Answer, answer, jsonAnswer } from './answer'
-import { openedPlan } from './plan-file'
+import { openedPlan, withoutFieldChecks } from './plan-file'
 import { problemLines } from './problems'
 import { type Column, table, wrapped } from './table'
 import { shownUnit } from './units'
@@ -24,7 +24,7 @@ const columns: readonly Column[] = [
 export function parameters(text: string | null, options: Options): Answer {
   const opened = text === null ? null : openedPlan(text)
   const plan = opened?.plan ?? null
-  const problems = opened?.problems ?? []
+  const problems = withoutFieldChecks(opened?.problems ?? [])
   const isFailed = opened !== null && plan === null
   const rows = isFailed ? [] : parameterRows(plan ?? undefined)
   const cited = new Set(rows.flatMap(row => row.sources))

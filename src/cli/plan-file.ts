@@ -1,7 +1,7 @@
 import { readPlan } from '#geo/file/read'
 import { checkPlan } from '#geo/plan/check'
 import type { Plan } from '#geo/plan/plan'
-import type { Problem } from '#geo/problem'
+import { isFieldCheck, type Problem } from '#geo/problem'
 
 /** A plan, or null where nothing could be opened, with what was said about it on the way. */
 export type Opened = {
@@ -18,6 +18,11 @@ export function openedPlan(text: string): Opened {
   const ofMeaning = new Set(checkPlan(outcome.value).map(same))
   const ofReading = outcome.problems.filter(problem => !ofMeaning.has(same(problem)))
   return { plan: outcome.value, problems: outcome.problems, ofReading }
+}
+
+/** Without what the field checks find in stations: they bear neither on what is drawn nor on the numbers in use. */
+export function withoutFieldChecks(problems: readonly Problem[]): readonly Problem[] {
+  return problems.filter(problem => !isFieldCheck(problem))
 }
 
 /** The latest season of a plan; null where it has none. */

@@ -59,8 +59,9 @@ export const cautions: Readonly<Record<CautionKey, Caution>> = {
   },
   sprays: {
     title: 'Sprays',
-    short: 'Nothing here permits or advises a treatment. The label and the rules where you are go first.',
-    long: 'Bees are at risk while they fly, while they rest in their nests and while they gather mud. In many places the label is the law: read it and keep to it. Where a treatment cannot be avoided, ask a licensed adviser or applicator how to spare them. Give your neighbours the dates on which your bees fly, and ask for the dates on which they spray.',
+    short:
+      'Nothing here permits or advises a treatment. Keep to the label and the local rules, and ask a licensed adviser.',
+    long: 'Bees are at risk while they fly, while they rest in their nests and while they gather mud. In many places the label is the law. Where a treatment cannot be avoided, ask the adviser or a licensed applicator how to spare them. Give your neighbours the dates on which your bees fly, and ask for the dates on which they spray.',
   },
   public: {
     title: 'Children and public places',

@@ -12,10 +12,29 @@ const unsound = planOf({
   stock: { 'not-drawn': [] },
 })
 
-test.each(scenarioNames)('%s has no problems', name => {
+test.each(scenarioNames)('%s has no errors', name => {
   const { out, err, exitCode } = nestreach(['check', scenario(name)])
   expect({ err, exitCode }).toEqual({ err: '', exitCode: 0 })
-  expect(out).toMatch(/, latest season 2025: no problems\n$/)
+  expect(out).toMatch(/, latest season 2025: [1-9]\d* warnings( and [1-9] notes)?\n/)
+})
+
+test('field checks are told with figure, threshold and source', () => {
+  const { out } = nestreach(['check', scenario('mixed-orchard'), '--year', '2025'])
+  expect(out).toMatch(/season 2025: 3 warnings and 2 notes\n/)
+  expect(out).toContain(
+    'note     B2 apple headland faces 170 degrees, where the sun comes late in the morning; 90 to 160 degrees suits best ' +
+      '(Mader, Spivak & Evans 2010).',
+  )
+  expect(out).toMatch(/ {9}facing-unsuited at b2: name B2 apple headland, facing 170, low 90, high 160/)
+})
+
+test('a plan without problems has none, and one without seasons is told of that', () => {
+  expect(
+    nestreach(['check', '-'], writePlan({ ...sound, seasons: [{ year: 2026, bloom: sound.seasons[0]!.bloom! }] })).out,
+  ).toBe('Test orchard, latest season 2026: no problems\n')
+  const { out, exitCode } = nestreach(['check', '-'], writePlan({ ...sound, seasons: [] }))
+  expect(exitCode).toBe(0)
+  expect(out).toMatch(/^Test orchard: 1 note\n\nnote {5}The plan has no season yet/)
 })
 
 test('problems are told worst first, with sentence, code, place, severity and figures', () => {

@@ -51,18 +51,3 @@ export function closedRing(points: readonly LngLat[], plane: Plane, hole = false
   const ordered = twice > 0 === hole ? [...points].reverse() : points
   return [...ordered, ordered[0]!]
 }
-
-/** Whether a closed outline crosses itself; corners that merely touch their neighbours do not count. */
-export function crossesItself(points: readonly LngLat[]): boolean {
-  const n = points.length
-  const side = (a: LngLat, b: LngLat, c: LngLat) =>
-    Math.sign((b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]))
-  for (let i = 0; i < n; i += 1) {
-    for (let j = i + 2; j < n; j += 1) {
-      if (i === 0 && j === n - 1) continue
-      const [a, b, c, d] = [points[i]!, points[(i + 1) % n]!, points[j]!, points[(j + 1) % n]!]
-      if (side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0) return true
-    }
-  }
-  return false
-}

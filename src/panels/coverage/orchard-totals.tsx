@@ -58,8 +58,8 @@ export function OrchardTotals({ orchard }: { readonly orchard: OrchardResult }) 
             {aboutCounted(busiestDay.wanted, 'female')}
           </Explained>
           . That is the least needed at once. One female serves one bloom after another, so all plantings added up
-          overstate what is needed; but with a single release date more are needed than on that day. Coverage tells
-          whether it is enough.
+          overstate what is needed; but with a single release date more than that are needed. Coverage tells whether it
+          is enough.
         </p>
       )}
     </section>

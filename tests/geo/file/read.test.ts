@@ -22,7 +22,12 @@ describe('a sound file', () => {
 
   it('opens the worked example', () => {
     const example = readFileSync(new URL('./fixtures/worked-example.plan.geojson', import.meta.url), 'utf8')
-    expect(told(example)).toEqual(['note default-used at plan.bloomRegion'])
+    expect(told(example)).toEqual([
+      'note default-used at plan.bloomRegion',
+      'warning tubes-few at s1',
+      'warning tubes-few at s2',
+      'note no-mud at ',
+    ])
     expect(planOf(readPlan(example)).features).toHaveLength(11)
   })
 

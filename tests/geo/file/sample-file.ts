@@ -110,7 +110,7 @@ export function sampleFile(): Content {
         blossomDensity: 400,
         appeal: 0.8,
       }),
-      feature('ditch', 'Point', [-1.701, 52.2], { kind: 'mud' }),
+      feature('ditch', 'Point', [-1.6994, 52.2004], { kind: 'mud' }),
       feature('yard', 'Polygon', [square(-1.696, 52.2, 0.0004)], {
         kind: 'keepout',
         name: 'Yard',

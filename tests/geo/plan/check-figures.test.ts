@@ -44,10 +44,13 @@ describe('figures of drawn things', () => {
     ['row-3', 'count', 40],
     ['row-3', 'femalesPerPlant', 0],
     ['block-1', 'bearing', -360],
-    ['s1', 'facing', 360],
-    ['s1', 'height', 0],
   ])('%s: %s %d is fine', (id, name, value) => {
     expect(told(put(`features.${id}.properties.${name}`, value))).toEqual([])
+  })
+
+  it('leaves what can be meant to the field checks', () => {
+    expect(told(put('features.s1.properties.facing', 360))).toEqual(['warning facing-unsuited at s1'])
+    expect(told(put('features.s1.properties.height', 0))).toEqual(['note station-low at s1'])
   })
 
   it('tells of a planting that never stands in the ground', () => {
@@ -159,7 +162,7 @@ describe("the plan's own settings", () => {
     [
       'bores that pass each other',
       put(`${bee}.boreMin`, 12),
-      [`warning parameters-crossed at ${bee}`],
+      [`warning parameters-crossed at ${bee}`, 'warning bore-unsuited at s1'],
       /smallest bore/,
     ],
     [

@@ -43,18 +43,18 @@ describe('the ground of a plan', () => {
     [
       'a station far off that no swap brings back',
       put('features.s1.geometry.coordinates', [-1.7, 56]),
-      ['warning plan-wide at '],
+      ['warning plan-wide at ', 'warning mud-far at s1'],
       /4\d\d km wide/,
     ],
     [
       'a station on another continent',
       put('features.s1.geometry.coordinates', [-70, 40]),
-      ['error plan-too-wide at '],
+      ['error plan-too-wide at ', 'warning mud-far at s1'],
       /beyond 500 km/,
     ],
     [
       'an id used twice',
-      spoilt(file => file.features.push(station('s1', -1.7, 52.2))),
+      spoilt(file => file.features.push(station('s1', -1.6994, 52.2004))),
       ['error id-repeated at s1'],
       /s1 is used 2 times/,
     ],

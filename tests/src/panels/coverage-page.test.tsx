@@ -66,7 +66,7 @@ describe('the coverage page', () => {
     const { go } = openCoverage()
     await go()
     expect(screen.getByText(/Most are wanted at once on 24 April 2026/)).toHaveTextContent(
-      /the least needed at once.*added up overstate.*single release date more are needed.*Coverage tells/,
+      /the least needed at once.*added up overstate.*single release date more than that are needed.*Coverage tells/,
     )
     expect([...rules.busiestDay].join(' ')).toMatch(/the least that is needed at once.*told by coverage/)
   })

@@ -51,7 +51,7 @@ describe('cautions stand where the act is planned:', () => {
   test.each([
     [
       keepoutFeature('keepout-1', { name: 'Lane' }),
-      [/label and the rules where you are/, /off narrow paths and play areas/],
+      [/label and the local rules, and ask a licensed adviser/, /off narrow paths and play areas/],
     ],
     [mudFeature('mud-1', { name: 'Ditch' }), [/mud trays and pits shallow and marked/]],
     [stationFeature('station-9', { name: 'Barn', height: 2.5 }), [/^Higher than 5\.9 ft means a ladder/]],

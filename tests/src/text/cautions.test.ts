@@ -9,7 +9,7 @@ describe('a caution', () => {
 
   test('on sprays sends to the label, the rules of the place and a licensed adviser', () => {
     const { short, long } = cautionIn('sprays', 'metric')
-    expect(short).toMatch(/label and the rules where you are/)
-    expect(long).toMatch(/licensed adviser/)
+    expect(short).toMatch(/label and the local rules, and ask a licensed adviser/)
+    expect(long).toMatch(/licensed applicator/)
   })
 })
