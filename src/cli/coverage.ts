@@ -1,12 +1,11 @@
 import type { Plan, Units } from '#geo/plan/plan'
-import { isFieldCheck, type Problem } from '#geo/problem'
+import type { Problem } from '#geo/problem'
 import { evaluate } from '#geo/report/evaluate'
 import type { Report } from '#geo/report/report'
 import { type Answer, answer, jsonAnswer } from './answer'
 import { coverageText } from './coverage-text'
-import { joined, latestYear, noSeasons, openedPlan, withoutFieldChecks } from './plan-file'
-import { problemLines } from './problems'
-import { counted } from './words'
+import { joined, latestYear, noSeasons, openedPlan } from './plan-file'
+import { linesBeside, problemLines } from './problems'
 
 type Options = { readonly isJson: boolean; readonly year: number | null; readonly units: Units | null }
 
@@ -23,17 +22,7 @@ export function coverage(text: string, options: Options): Answer {
   if (!outcome.ok) return unanswered(plan, year, problems, options)
   const report: Report = { ...outcome.value, problems }
   if (options.isJson) return jsonAnswer(report, problems)
-  return answer(coverageText(plan, report, options.units ?? plan.units), besides(problems), problems)
-}
-
-/** Field checks do not bear on the coverage, so they are only counted beside it. */
-function besides(problems: readonly Problem[]): string {
-  const ofStations = problems.filter(isFieldCheck)
-  const lines = problemLines(withoutFieldChecks(problems))
-  if (ofStations.length === 0) return lines
-  const severity = ofStations.some(problem => problem.severity === 'warning') ? 'warning' : 'note'
-  const found = `${counted(ofStations.length, 'field check')} of stations found something`
-  return `${lines}${severity}: ${found}; see nestreach check. The coverage does not hang on it.\n`
+  return answer(coverageText(plan, report, options.units ?? plan.units), linesBeside(problems), problems)
 }
 
 /** The shape of a result in which nothing could be worked out. */

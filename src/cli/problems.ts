@@ -1,4 +1,4 @@
-import { type Problem, problemText } from '#geo/problem'
+import { isFieldCheck, type Problem, problemText } from '#geo/problem'
 import { counted, listed, oneLine } from './words'
 
 const severities = ['error', 'warning', 'note'] as const
@@ -38,4 +38,14 @@ export function problemCount(problems: readonly Problem[]): string {
 
 function place({ at }: Problem): string {
   return at === '' ? '' : ` at ${oneLine(at)}`
+}
+
+/** Lines beside a result: field checks do not bear on it, so they are only counted. */
+export function linesBeside(problems: readonly Problem[]): string {
+  const ofStations = problems.filter(isFieldCheck)
+  const lines = problemLines(problems.filter(problem => !isFieldCheck(problem)))
+  if (ofStations.length === 0) return lines
+  const severity = ofStations.some(problem => problem.severity === 'warning') ? 'warning' : 'note'
+  const found = `${counted(ofStations.length, 'field check')} of stations found something`
+  return `${lines}${severity}: ${found}; see nestreach check. The coverage does not hang on it.\n`
 }

@@ -1,7 +1,7 @@
 import { acceptStock, type StockResult, stockFor } from '#geo/stocking/programme'
 import { answer, jsonAnswer, type Planned } from './answer'
 import { joined, latestYear, noSeasons, openedPlan } from './plan-file'
-import { problemLines } from './problems'
+import { linesBeside, problemLines } from './problems'
 import { type Column, pairs, table } from './table'
 import { counted, estimate, grouped, notKnown, oneLine, percent } from './words'
 
@@ -29,7 +29,7 @@ export function stock(text: string, options: Options): Planned {
   const result = outcome.value
   const told = options.isJson
     ? jsonAnswer({ ...result, problems }, problems)
-    : answer(stockText(oneLine(plan.name) || 'Plan without a name', result), problemLines(problems), problems)
+    : answer(stockText(oneLine(plan.name) || 'Plan without a name', result), linesBeside(problems), problems)
   return { plan: acceptStock(result).apply(plan), answer: told }
 }
 

@@ -4,7 +4,7 @@ import { suggest as suggestFor } from '#geo/siting/suggest'
 import type { Solver } from '#geo/stocking/solver'
 import { answer, jsonAnswer, type Planned } from './answer'
 import { joined, latestYear, noSeasons, openedPlan } from './plan-file'
-import { problemLines } from './problems'
+import { linesBeside, problemLines } from './problems'
 import { suggestText } from './suggest-text'
 
 type Options = {
@@ -37,6 +37,6 @@ export async function suggest(text: string, options: Options, solver: () => Prom
   if (!outcome.ok) return nothing(problems)
   const told = options.isJson
     ? jsonAnswer({ ...outcome.value, problems }, problems)
-    : answer(suggestText(plan, question, outcome.value), problemLines(problems), problems)
+    : answer(suggestText(plan, question, outcome.value), linesBeside(problems), problems)
   return { plan: acceptSuggestion(plan, outcome.value).apply(plan), answer: told }
 }

@@ -106,7 +106,8 @@ test('a saved file holds the plan, and opens again as the same plan', async () =
   expect(download.suggestedFilename()).toBe('Top field.plan.geojson')
   const path = await download.path()
   const read = readPlan(readFileSync(path, 'utf8'))
-  expect(read.problems).toEqual([])
+  // Nobody has drawn mud: that is told, and is no fault.
+  expect(read.problems.filter(({ severity }) => severity !== 'note')).toEqual([])
   expect(read.ok && read.value.features.map(({ properties }) => properties.kind)).toEqual(['row', 'station'])
 
   const again = await browser.open()
