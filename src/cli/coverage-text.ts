@@ -72,15 +72,20 @@ function females(value: number): string {
   return `${about} ${figure === '1' || figure === 'under 1' ? 'female' : 'females'}`
 }
 
+/** "830 females", or that it is not known. */
+function counting(value: number | null): string {
+  return value === null ? notKnown : `${estimate(value)} females`
+}
+
 function orchardText({ wanted, supplied, coverage, reach, shortBy, busiestDay }: OrchardResult): string {
   const busiest =
     busiestDay === null ? notKnown : `${dateText(busiestDay.date)}, with ${females(busiestDay.wanted)} wanted at once`
   return pairs([
-    ['Wanted', `${estimate(wanted)} females`],
-    ['Supplied', `${estimate(supplied)} females`],
+    ['Wanted', counting(wanted)],
+    ['Supplied', counting(supplied)],
     ['Coverage', percent(coverage)],
     ['In reach', percent(reach)],
-    ['Short by', `${estimate(shortBy)} females`],
+    ['Short by', counting(shortBy)],
     ['Busiest day', busiest],
   ])
 }
