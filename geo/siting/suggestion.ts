@@ -33,6 +33,8 @@ export type Caution =
   | { readonly kind: 'more-than-wanted'; readonly females: number; readonly wanted: number }
   /** Plantings without bloom dates are left out of the question. */
   | { readonly kind: 'no-bloom'; readonly plantings: readonly string[] }
+  /** No choice of places, this far apart and with so many tubes each, was found that reaches the target. */
+  | { readonly kind: 'no-layout'; readonly coverage: number; readonly tubes: number }
   /** Plantings that stop a target, and the most that can be reached there. */
   | { readonly kind: 'out-of-reach'; readonly plantings: readonly { readonly id: string; readonly most: number }[] }
 

@@ -73,7 +73,11 @@ function answer(
       ? [{ id: demand.grounds[g]!.id, most: most[group]! / wanted[group]! }]
       : [],
   )
-  const cautions: Caution[] = stopping.length > 0 ? [{ kind: 'out-of-reach', plantings: stopping }] : []
+  const { tubes = mostTubes } = setting.options
+  const cautions: Caution[] = [
+    ...(stopping.length > 0 ? [{ kind: 'out-of-reach', plantings: stopping } as const] : []),
+    ...(found === null ? [{ kind: 'no-layout', coverage, tubes } as const] : []),
+  ]
   const verdict = {
     bound: null,
     cost: least,

@@ -63,7 +63,9 @@ function summary(question: Question, { stations, after, reached, plantings }: Su
   if (stations.length === 0) {
     return reached === true
       ? 'Every planting has the target already.'
-      : 'There is no place for a station that would help.'
+      : question.kind === 'target'
+        ? `No layout was found that gives every planting ${percent(question.coverage)} of what it wants.`
+        : 'There is no place for a station that would help.'
   }
   const cocoons = stations.reduce((sum, { femaleCocoons }) => sum + femaleCocoons, 0)
   const buys = `${counted(stations.length, 'station')} with ${grouped(cocoons)} female cocoons`
@@ -74,8 +76,9 @@ function summary(question: Question, { stations, after, reached, plantings }: Su
 }
 
 /** How good the answer is: what no other could exceed. */
-function verdict(question: Question, { bound, after, cost }: Suggestion): string {
+function verdict(question: Question, { bound, after, cost, stations, reached }: Suggestion): string {
   if (question.kind === 'target') {
+    if (stations.length === 0 && reached !== true) return 'What it would cost is not known.'
     if (bound.cost === undefined || !Number.isFinite(bound.cost))
       return 'No stock at these places reaches the target everywhere.'
     if (bound.proven) return 'No other layout of these places costs less.'
@@ -102,6 +105,8 @@ function cautionText(caution: Caution, plan: Plan): string {
       return `All stations together would hold ${estimate(caution.females)} nesting females for ${estimate(caution.wanted)} wanted: make sure that the blossom can feed them.`
     case 'no-bloom':
       return `Left out, for they have no bloom dates: ${listed(caution.plantings.map(nameOf))}.`
+    case 'no-layout':
+      return `Stations stand too near one another, or ${caution.tubes} tubes each are too few: allow more tubes or less distance, set cocoons out on more dates, or ask for less than ${percent(caution.coverage)}.`
     case 'out-of-reach':
       return `Out of reach of the target from all places: ${listed(caution.plantings.map(({ id, most }) => `${nameOf(id)} (at most ${percent(most)})`))}.`
     default:

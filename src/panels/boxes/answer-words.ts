@@ -172,6 +172,8 @@ export function cautionText(caution: Caution, nameOf: (id: string) => string): s
       return `With these there would be about ${roundly(caution.females)} nesting females for the ${roundly(caution.wanted)} that the plantings want, all added up. The blossom may not feed them all: bees that lack food leave, and raise fewer young.`
     case 'no-bloom':
       return `${someOf(caution.plantings.map(nameOf))} ${caution.plantings.length === 1 ? 'has' : 'have'} no bloom dates and ${caution.plantings.length === 1 ? 'is' : 'are'} left out of the question.`
+    case 'no-layout':
+      return `No layout was found that gives every planting ${percent(caution.coverage)} of what it wants, with up to ${caution.tubes} tubes a station. Allow more tubes or less distance between stations, set cocoons out on more dates, or ask for less.`
     case 'out-of-reach':
       return `Out of reach: ${someOf(caution.plantings.map(({ id, most }) => `${nameOf(id)} (at most ${percent(most)})`))}. No stock on these places does it; a place nearer, or a release nearer to its bloom, might.`
     default:
