@@ -82,16 +82,6 @@ export function nestingShare({ emergence, establishment }: BeeSettings): number 
   return emergence * establishment
 }
 
-/** A station at a place with so many nesting females. */
-export function stockedInput(
-  unit: StationInput,
-  at: { readonly x: number; readonly y: number },
-  females: number,
-): StationInput {
-  const values = unit.flight.values.map(value => value * females)
-  return { ...unit, x: at.x, y: at.y, females, flight: { start: unit.flight.start, values } }
-}
-
 /** A position with as many decimals as a plan file keeps, so that what was computed is what is saved. */
 export function keptPosition([lng, lat]: LngLat): LngLat {
   return [Number(lng.toFixed(9)), Number(lat.toFixed(9))]
