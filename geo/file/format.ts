@@ -14,7 +14,12 @@ const date = z.string().describe('Calendar date, ISO 8601: YYYY-MM-DD')
 const bee = z.enum(beeIds)
 
 const bloom = z
-  .looseObject({ first: date, full: date, end: date })
+  .looseObject({
+    first: date,
+    full: date,
+    end: date,
+    observed: z.array(text).exactOptional().describe('Stages that were really seen: first, full, end'),
+  })
   .meta({ id: 'bloom', description: 'First, full and end of bloom: BBCH 61, 65, 69' })
 
 const release = z.looseObject({

@@ -9,7 +9,7 @@ import { type JsonLayout, printJson } from './print-json'
 /** A tenth of a millimetre on the ground; what a drawn position can mean is far coarser. */
 const coordinateDecimals = 9
 
-const bloom: JsonLayout = { known: ['first', 'full', 'end'] }
+const bloom: JsonLayout = { known: ['first', 'full', 'end', 'observed'] }
 const release: JsonLayout = { known: ['date', 'females', 'males', 'lot'] }
 const stationSeason: JsonLayout = {
   known: ['bee', 'tubes', 'bore', 'depth', 'material', 'releases'],

@@ -1,7 +1,7 @@
 import type { Severity } from '../problem'
 import { dayOfSeason, isIsoDate } from '../time/day'
-import { foundText } from './place'
-import type { Bloom } from './plan'
+import { foundText, shortened } from './place'
+import { type Bloom, type BloomStage, bloomStages } from './plan'
 import type { ReportProblem } from './report-problem'
 
 /** Days from the season's year that a date may lie away before it is doubted, and before it cannot be meant. */
@@ -40,11 +40,11 @@ export function checkDate(date: string, dated: Dated, report: ReportProblem): nu
   return away > impossible ? null : day
 }
 
-const stages = [
-  ['first', 'first bloom'],
-  ['full', 'full bloom'],
-  ['end', 'end of bloom'],
-] as const
+const labels: Readonly<Record<BloomStage, string>> = {
+  first: 'first bloom',
+  full: 'full bloom',
+  end: 'end of bloom',
+}
 
 /** Whether a bloom's dates exist, are in order, and lie no more than a few weeks apart. */
 export function checkBloom(
@@ -53,9 +53,13 @@ export function checkBloom(
   report: ReportProblem,
 ): void {
   const { name, at, path, severity, year, isForage } = dated
-  const [first, full, end] = stages.map(([stage, label]) =>
-    checkDate(bloom[stage], { ...dated, label, path: `${path}.${stage}` }, report),
+  const [first, full, end] = bloomStages.map(stage =>
+    checkDate(bloom[stage], { ...dated, label: labels[stage], path: `${path}.${stage}` }, report),
   )
+  const unknown = bloom.observed?.find(stage => !(bloomStages as readonly string[]).includes(stage))
+  if (unknown !== undefined) {
+    report('warning', 'stage-unknown', at, { name, stage: shortened(unknown), path: `${path}.observed` })
+  }
   if (first == null || full == null || end == null) return
   const values = { name, path, year, first: bloom.first, full: bloom.full, end: bloom.end }
   if (!(first < full && full < end)) {

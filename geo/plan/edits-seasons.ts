@@ -1,7 +1,17 @@
 import type { Edit, Patch } from './edits'
 import { patched } from './edits'
 import { thingById } from './edits-wording'
-import { type Bloom, type Plan, type Release, type Season, type StationSeason, seasonOf } from './plan'
+import {
+  type Bloom,
+  type BloomStage,
+  bloomStages,
+  isObserved,
+  type Plan,
+  type Release,
+  type Season,
+  type StationSeason,
+  seasonOf,
+} from './plan'
 
 /** Bloom of a crop, or of one planting or forage area, in a season; null = no bloom of its own. */
 export function setBloom(year: number, key: string, bloom: Bloom | null, gestureKey?: string): Edit {
@@ -9,6 +19,30 @@ export function setBloom(year: number, key: string, bloom: Bloom | null, gesture
     label: plan => `${bloom ? 'Change' : 'Clear'} bloom of ${thingById(plan, key)}`,
     key: gestureKey,
     apply: plan => changeSeason(plan, year, season => withEntry(season, 'bloom', key, bloom ?? undefined)),
+  }
+}
+
+/**
+ * One stage of a bloom marked as really seen, or no longer so; the bloom must be there. Stages stand in their order,
+ * what is no stage after them.
+ */
+export function setObserved(year: number, key: string, stage: BloomStage, isSeen: boolean): Edit {
+  return {
+    label: plan => `${isSeen ? 'Mark' : 'Unmark'} a bloom date of ${thingById(plan, key)} as seen`,
+    apply: plan =>
+      changeSeason(plan, year, season => {
+        const bloom = season.bloom && Object.hasOwn(season.bloom, key) ? season.bloom[key] : undefined
+        if (bloom === undefined) throw new RangeError(`no bloom of ${key} in ${year}`)
+        if (isObserved(bloom, stage) === isSeen) return season
+        const others = (bloom.observed ?? []).filter(each => each !== stage)
+        const seen = new Set(isSeen ? [...others, stage] : others)
+        const observed = [
+          ...bloomStages.filter(each => seen.has(each)),
+          ...others.filter(each => !(bloomStages as readonly string[]).includes(each)),
+        ]
+        const patch = { observed: observed.length > 0 ? observed : undefined }
+        return withEntry(season, 'bloom', key, patched(bloom, patch))
+      }),
   }
 }
 

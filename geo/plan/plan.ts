@@ -4,8 +4,15 @@ import type { IsoDate } from '../time/day'
 
 export type Units = 'metric' | 'us'
 
+/** The stages of a bloom in their order: BBCH 61, 65, 69. */
+export const bloomStages = ['first', 'full', 'end'] as const
+export type BloomStage = (typeof bloomStages)[number]
+
 /** First, full and end of bloom: BBCH 61, 65, 69. first < full < end. */
-export type Bloom = { readonly first: IsoDate; readonly full: IsoDate; readonly end: IsoDate }
+export type Bloom = Readonly<Record<BloomStage, IsoDate>> & {
+  /** Stages that were really seen; the other dates are defaults, predictions or guesses. A text that is no stage is kept. */
+  readonly observed?: readonly string[]
+}
 
 /** One batch of cocoons set out on one day. `females` and `males` count cocoons, not nesting bees. */
 export type Release = {
@@ -189,6 +196,11 @@ export function isPresent(feature: Planting | Forage, year: number): boolean {
 
 export function seasonOf(plan: Plan, year: number): Season | undefined {
   return plan.seasons.find(season => season.year === year)
+}
+
+/** Whether a stage of a bloom was really seen. */
+export function isObserved(bloom: Bloom, stage: BloomStage): boolean {
+  return bloom.observed?.includes(stage) ?? false
 }
 
 /** The name a person gave, or else the id. */

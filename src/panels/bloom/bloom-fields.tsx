@@ -1,5 +1,5 @@
 import { useState } from 'react'
-import type { Bloom } from '#geo/plan/plan'
+import type { Bloom, BloomStage } from '#geo/plan/plan'
 import type { IsoDate } from '#geo/time/day'
 import { DateField } from '../../parts/date-field'
 import { isInOrder } from './bloom-defaults'
@@ -10,7 +10,7 @@ type Props = {
   readonly onCommit: (bloom: Bloom) => void
 }
 
-type Dates = { readonly [K in keyof Bloom]: IsoDate | null }
+type Dates = { readonly [K in BloomStage]: IsoDate | null }
 
 const labels = { first: 'First bloom', full: 'Full bloom', end: 'End of bloom' } as const
 const meanings = { first: 'one flower in ten open', full: 'most flowers open', end: 'petals down' } as const
@@ -20,12 +20,12 @@ export function BloomFields({ bloom, year, onCommit }: Props) {
   const [draft, setDraft] = useState<{ dates: Dates; for: Bloom | null } | null>(null)
   const current = draft !== null && draft.for === bloom ? draft.dates : null
   const dates: Dates = current ?? bloom ?? { first: null, full: null, end: null }
-  const change = (name: keyof Bloom, date: IsoDate | null) => {
+  const change = (name: BloomStage, date: IsoDate | null) => {
     const next = { ...dates, [name]: date }
     const { first, full, end } = next
     if (first !== null && full !== null && end !== null && isInOrder({ first, full, end })) {
       setDraft(null)
-      onCommit({ first, full, end })
+      onCommit({ ...bloom, first, full, end })
     } else setDraft({ dates: next, for: bloom })
   }
   const fault = current === null ? null : orderFault(current)

@@ -50,6 +50,12 @@ const cases: Record<string, [string, string, string[], RegExp][]> = {
       /out of order/,
     ],
     [
+      'a stage seen that is none',
+      put(`${apple}.observed`, ['first', 'fullest']),
+      [`warning stage-unknown at ${at}.bloom.apple`],
+      /Apple lists “fullest” among the stages seen/,
+    ],
+    [
       'a bloom of ten weeks',
       put(`${apple}.end`, '2026-07-01'),
       [`warning bloom-long at ${at}.bloom.apple`],

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { labelOf } from '#geo/plan/edits'
-import { addSeason, removeSeason, setBloom, setReleases, setStationSeason } from '#geo/plan/edits-seasons'
+import { addSeason, removeSeason, setBloom, setObserved, setReleases, setStationSeason } from '#geo/plan/edits-seasons'
 import { seasonOf } from '#geo/plan/plan'
 import { appleBloom, frozen, smallPlan, smallSeason } from '../../support/builders'
 
@@ -38,6 +38,26 @@ describe('bloom', () => {
     const strange = { ...smallSeason(2026), market: 'good' }
     const after = setBloom(2026, 'apple', early).apply({ ...plan, seasons: [strange] })
     expect(after.seasons[0]).toEqual({ ...strange, bloom: { apple: early } })
+  })
+})
+
+describe('stages really seen', () => {
+  const seen = (of: typeof plan) => seasonOf(of, 2026)!.bloom!.apple!.observed
+  const mark = setObserved(2026, 'apple', 'full', true)
+
+  it('are marked and unmarked one by one, in the order of the stages', () => {
+    const both = setObserved(2026, 'apple', 'first', true).apply(mark.apply(plan))
+    expect(seen(both)).toEqual(['first', 'full'])
+    expect(seen(setObserved(2026, 'apple', 'first', false).apply(both))).toEqual(['full'])
+    expect(setObserved(2026, 'apple', 'full', false).apply(mark.apply(plan))).toEqual(plan)
+    expect(mark.apply(both)).toBe(both)
+    expect(labelOf(mark, plan)).toBe('Mark a bloom date of apple as seen')
+  })
+
+  it('keep what is no stage, and want a bloom', () => {
+    const odd = setBloom(2026, 'apple', { ...early, observed: ['fullest'] }).apply(plan)
+    expect(seen(mark.apply(odd))).toEqual(['full', 'fullest'])
+    expect(() => setObserved(2026, 'quince', 'full', true).apply(plan)).toThrow(RangeError)
   })
 })
 
