@@ -56,7 +56,9 @@ export type StockResult = {
   readonly plantings: readonly {
     readonly id: string
     readonly name: string
-    /** null without bloom dates. */
+    /** As it is planned now; null without bloom dates. */
+    readonly before: number | null
+    /** With this stock; null without bloom dates. */
     readonly coverage: number | null
     /** Females short of the target (not of all that is wanted). */
     readonly shortBy: number | null
@@ -116,7 +118,7 @@ function stocked(ground: SeasonGround, options: StockOptions): StockResult {
   const stock = stations.map((station, s) =>
     rowOf(station, stockOf(cocoons[s]!, settings.bees[station.bee], settings.site)),
   )
-  const plantings = plantingRows(after, groups, { target, most, wanted })
+  const plantings = plantingRows(ground, after, groups, { target, most, wanted })
   return {
     year: ground.year,
     target,
@@ -225,6 +227,7 @@ function rowOf({ id, name, bee, shares, most }: Standing, stock: Stock): Station
 }
 
 function plantingRows(
+  now: SeasonGround,
   after: SeasonGround,
   groups: readonly number[],
   { target, most, wanted }: { readonly target: number; readonly most: Float64Array; readonly wanted: Float64Array },
@@ -232,7 +235,7 @@ function plantingRows(
   const { demand, plantings, coverage } = after
   return demand.grounds.slice(0, plantings).map(({ id, name }, g) => {
     const group = groups.indexOf(g)
-    if (group < 0) return { id, name, coverage: null, shortBy: null, most: null, isStopping: false }
+    if (group < 0) return { id, name, before: null, coverage: null, shortBy: null, most: null, isStopping: false }
     const totals = coverage.totalsOf(g)
     // A planting that has all but a billionth of its target has it.
     const short = target * totals.wanted - totals.served
@@ -241,6 +244,7 @@ function plantingRows(
     return {
       id,
       name,
+      before: Math.min(1, now.coverage.totalsOf(g).served / totals.wanted),
       coverage: Math.min(1, totals.served / totals.wanted),
       shortBy,
       most: share,

@@ -98,7 +98,7 @@ function startMap(
     store.subscribe(state => state.results.report, layers.showResults),
     store.subscribe(state => state.results.cloud, layers.showResults),
     store.subscribe(
-      ({ results, boxes, view }) => [results.suggestion, results.trial, boxes, view.page],
+      ({ results, boxes, view }) => [results.suggestion, results.stock, results.trial, boxes, view.page],
       layers.redraw,
       {
         equalityFn: (a, b) => a.every((value, i) => value === b[i]),

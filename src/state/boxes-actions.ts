@@ -6,8 +6,8 @@ import type { SuggestedStation } from '#geo/siting/suggestion'
 import type { LngLat } from '#geo/space/plane'
 import { acceptStock } from '#geo/stocking/programme'
 import { edit, notify } from './actions'
-import { type Ask, type BoxesState, isAnswerTo, type Suggested, untouched } from './boxes'
-import type { PlannerState, PlannerStore } from './store'
+import { type Ask, type BoxesState, isAnswerTo, type Stocked, type Suggested, untouched } from './boxes'
+import type { Job, PlannerState, PlannerStore } from './store'
 
 export function changeAsk(store: PlannerStore, patch: Partial<Ask>): void {
   const { ask } = store.getState().boxes
@@ -68,18 +68,25 @@ export function acceptPlaces(store: PlannerStore): void {
 
 /** Stocks the stations as worked out, as one step of undo. */
 export function acceptCocoons(store: PlannerStore): void {
-  const { results, document, view } = store.getState()
-  const { stock } = results
-  if (stock.status !== 'ready' || !isAnswerTo(stock.value, document.plan, view.year)) return
-  const { result } = stock.value
+  const answer = stockNow(store.getState())
+  if (answer === null) return
+  const { result } = answer
   edit(store, acceptStock(result))
   discardSuggestion(store)
   notify(store, `The cocoons of ${result.stations.length} stations are set. One press of Undo takes all of it back.`)
 }
 
 /** The answer on the screen, if it answers the plan as it is now. */
-export function answerNow({ results, document, view }: PlannerState): Suggested | null {
-  const { suggestion: job } = results
+export function answerNow(state: PlannerState): Suggested | null {
+  return freshOf(state.results.suggestion, state)
+}
+
+/** The stock on the screen, if it answers the plan as it is now. */
+export function stockNow(state: PlannerState): Stocked | null {
+  return freshOf(state.results.stock, state)
+}
+
+function freshOf<T extends Pick<Suggested, 'plan' | 'year'>>(job: Job<T>, { document, view }: PlannerState): T | null {
   const answer = job.status === 'ready' ? job.value : job.status === 'idle' ? null : job.last
   return answer !== null && isAnswerTo(answer, document.plan, view.year) ? answer : null
 }
@@ -97,6 +104,11 @@ export function takenStations(
 /** The plan with the taken stations in it. */
 export function planWith(answer: Suggested, boxes: Pick<BoxesState, 'moved' | 'left'>): Plan {
   return acceptance(answer, takenStations(answer, boxes)).apply(answer.plan)
+}
+
+/** The plan with its stations stocked as worked out. */
+export function planStocked({ plan, result }: Stocked): Plan {
+  return acceptStock(result).apply(plan)
 }
 
 function acceptance({ plan, year, suggestion }: Suggested, taken: readonly SuggestedStation[]): Edit {

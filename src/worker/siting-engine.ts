@@ -93,6 +93,8 @@ export function createSitingEngine(store: PlannerStore, makePort: MakePort): Sit
     lane.withdraw('curve')
     lane.withdraw(name === 'stock' ? 'stock' : 'suggest')
     set('curve', { status: 'idle' })
+    for (const kind of ['try', 'move']) trials.withdraw(kind)
+    if (store.getState().results[name].status !== 'idle') set('trial', { status: 'idle' })
     set(name, { status: 'idle' })
   }
 

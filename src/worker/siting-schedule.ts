@@ -1,6 +1,6 @@
 import { movedId } from '#geo/siting/accept'
 import { type BoxesState, type Suggested, stockWishOf, wishOf } from '../state/boxes'
-import { answerNow, planWith } from '../state/boxes-actions'
+import { answerNow, planStocked, planWith, stockNow } from '../state/boxes-actions'
 import type { PlannerState, PlannerStore } from '../state/store'
 import type { SitingEngine } from './siting-engine'
 
@@ -92,6 +92,10 @@ export function startSiting(store: PlannerStore, engine: SitingEngine): () => vo
       ({ document }) => document.planId,
       () => engine.clear(),
     ),
+    // A stock has nothing to be moved or left: it is tried once.
+    store.subscribe(stockNow, answer => {
+      if (answer !== null) engine.tryOut(planStocked(answer), answer.year)
+    }),
   ]
   return () => {
     for (const stop of stopWatching) stop()

@@ -1,6 +1,6 @@
 import { type Feature, isPresent, isStation, type Plan, type Station, seasonOf } from '#geo/plan/plan'
 import type { PointCoverage } from '#geo/report/report'
-import { answerNow } from '../../state/boxes-actions'
+import { answerNow, stockNow } from '../../state/boxes-actions'
 import { settingsOf, stationSeasonOf } from '../../state/selectors'
 import type { Job, PlannerState, PlannerStore } from '../../state/store'
 import type { Ghost } from '../tools/tool'
@@ -87,7 +87,7 @@ export function planPainters(
 /** Coverage to shade by: as it is, or on the page More boxes as it would be. */
 function coverageShown(state: PlannerState): PointCoverage | null {
   const { results, view, boxes } = state
-  const isAfter = view.page === 'boxes' && boxes.isShownAfter && answerNow(state) !== null
+  const isAfter = view.page === 'boxes' && boxes.isShownAfter && (answerNow(state) ?? stockNow(state)) !== null
   return (isAfter ? drawn(results.trial)?.coverage : undefined) ?? drawn(results.report)?.coverage ?? null
 }
 

@@ -1,15 +1,14 @@
-import { useState } from 'react'
 import { nameOf } from '#geo/plan/plan'
-import { Table } from '../../parts/table'
 import type { Suggested } from '../../state/boxes'
-import { acceptPlaces, changeBoxes, discardSuggestion, takenStations } from '../../state/boxes-actions'
+import { acceptPlaces, discardSuggestion, takenStations } from '../../state/boxes-actions'
 import { featureById } from '../../state/selectors'
 import { usePlanner, usePlannerStore } from '../../state/use-planner'
-import { counted, percent } from '../../text/words'
+import { counted } from '../../text/words'
 import { lookForPlaces, proveAnswer } from '../../worker/siting-schedule'
 import { Explained } from '../coverage/figures'
-import { usePlan, useYear } from '../hooks'
-import { boundWords, cautionText, changeWords, closeChange, finely, staleWords } from './answer-words'
+import { useYear } from '../hooks'
+import { boundWords, cautionText, closeChange, finely, staleWords } from './answer-words'
+import { BeforeAfter, type Change, ShadeChoice } from './before-after'
 import { CurveView } from './curve-view'
 import { PlaceList } from './place-list'
 import { ShoppingList } from './shopping-list'
@@ -39,7 +38,7 @@ export function AnswerView({ answer, isFresh }: { readonly answer: Suggested; re
       {isEmpty ? <WhatMayHelp answer={answer} /> : null}
       {isFresh ? <Acceptance answer={answer} isEmpty={isEmpty} /> : null}
       {isEmpty ? null : <HowGood answer={answer} isFresh={isFresh} />}
-      <BeforeAfter answer={answer} isFresh={isFresh} />
+      <Changes answer={answer} isFresh={isFresh} />
       {isEmpty ? null : <PlaceList answer={answer} isFresh={isFresh} />}
       {suggestion.stations.some(station => station.new) ? <ShoppingList answer={answer} /> : null}
       {isFresh ? <CurveView answer={answer} /> : null}
@@ -88,16 +87,7 @@ function Acceptance({ answer, isEmpty }: { readonly answer: Suggested; readonly 
       <button type="button" className="quiet" disabled={isRunning} onClick={() => discardSuggestion(store)}>
         Discard
       </button>
-      {isEmpty ? null : (
-        <label className="option">
-          <input
-            type="checkbox"
-            checked={boxes.isShownAfter}
-            onChange={event => changeBoxes(store, { isShownAfter: event.target.checked })}
-          />
-          Shade the map as it would be
-        </label>
-      )}
+      {isEmpty ? null : <ShadeChoice />}
     </div>
   )
 }
@@ -151,90 +141,39 @@ function HowGood({ answer, isFresh }: { readonly answer: Suggested; readonly isF
   )
 }
 
-type Row = {
-  readonly id: string | null
-  readonly name: string
-  readonly before: number | null
-  readonly after: number | null
-}
-
-const most = 12
-
-/** Coverage of each planting now and then. */
-function BeforeAfter({ answer, isFresh }: { readonly answer: Suggested; readonly isFresh: boolean }) {
+/** Coverage of each planting now and then, as stations are taken and placed. */
+function Changes({ answer, isFresh }: { readonly answer: Suggested; readonly isFresh: boolean }) {
   const { suggestion } = answer
-  const [isAll, setAll] = useState(false)
   const { trial, isChanged } = useTrial(answer)
   const isBusy = usePlanner(state => state.results.trial.status === 'running')
-  const plan = usePlan()
-  const rows: readonly Row[] = suggestion.plantings
+  const tried = isChanged ? trial : null
+  const rows: readonly Change[] = suggestion.plantings
     .map(({ id, name, before, after }) => ({
       id,
       name,
       before,
-      after: isChanged && trial !== null ? (trial.plantings.get(id) ?? null) : after,
+      after: tried === null ? after : (tried.plantings.get(id) ?? null),
     }))
     .sort((a, b) => gain(b) - gain(a))
-  const shown = isAll ? rows : rows.slice(0, most)
-  const orchard: Row = {
+  const orchard: Change = {
     id: null,
     name: 'The orchard',
     before: suggestion.before.coverage,
-    after: isChanged && trial !== null ? trial.coverage : suggestion.after.coverage,
+    after: tried === null ? suggestion.after.coverage : tried.coverage,
   }
-  const now = (row: Row) =>
-    row.before === null ? (
-      'no bloom'
-    ) : isFresh ? (
-      <Explained figure="coverage" id={row.id} label={`coverage of ${row.name} now`}>
-        {percent(row.before)}
-      </Explained>
-    ) : (
-      percent(row.before)
-    )
-  const figure = (row: Row) =>
-    row.after === null ? (
-      'no bloom'
-    ) : isFresh && (row.id === null || featureById(plan, row.id)) ? (
-      <Explained figure="wouldBe" id={row.id} label={`coverage of ${row.name} as it would be`}>
-        {percent(row.after)}
-      </Explained>
-    ) : (
-      percent(row.after)
-    )
   return (
-    <section className="stack" aria-labelledby="before-after">
-      <h2 id="before-after">Before and after</h2>
-      {isChanged && trial !== null ? <ChangedWords answer={answer} now={trial.coverage} /> : null}
-      <div className={isBusy && isChanged ? 'stale' : undefined}>
-        <Table
-          caption={`Coverage of each planting in ${answer.year}, now and with the suggested stations`}
-          isCaptionHidden
-          columns={[
-            { key: 'name', head: 'Planting', cell: row => row.name },
-            {
-              key: 'before',
-              head: 'Now',
-              cell: now,
-              isFigure: true,
-            },
-            { key: 'after', head: 'Then', cell: figure, isFigure: true },
-            { key: 'change', head: 'Change', cell: row => changeWords(row.before, row.after), isFigure: true },
-          ]}
-          rows={[orchard, ...shown]}
-          keyOf={row => row.id ?? 'all'}
-        />
-      </div>
-      {shown.length < rows.length ? (
-        <button type="button" className="quiet" onClick={() => setAll(true)}>
-          Show {rows.length - shown.length} more plantings
-        </button>
-      ) : null}
-    </section>
+    <BeforeAfter
+      caption={`Coverage of each planting in ${answer.year}, now and with the suggested stations`}
+      rows={[orchard, ...rows]}
+      isFresh={isFresh}
+      isBusy={isBusy && isChanged}
+    >
+      {tried === null ? null : <ChangedWords answer={answer} now={tried.coverage} />}
+    </BeforeAfter>
   )
 }
 
-function gain({ before, after }: Row): number {
+function gain({ before, after }: Change): number {
   return before === null || after === null ? -1 : after - before
 }
 

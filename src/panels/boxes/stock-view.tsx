@@ -1,4 +1,3 @@
-import { useState } from 'react'
 import type { StationStock, StockResult } from '#geo/stocking/programme'
 import { mostTubes } from '#geo/stocking/stock'
 import { Table } from '../../parts/table'
@@ -12,13 +11,16 @@ import { Explained } from '../coverage/figures'
 import { useYear } from '../hooks'
 import { someOf, staleWords } from './answer-words'
 import { money } from './ask-words'
+import { BeforeAfter, type Change, ShadeChoice } from './before-after'
 import { fewestWords } from './stock-words'
+import { useStocked } from './use-boxes'
 
 type Props = { readonly answer: Stocked; readonly isFresh: boolean }
 
 /** Fewest cocoons at the stations there are: what goes where, and what stops a planting. */
 export function StockView({ answer, isFresh }: Props) {
   const store = usePlannerStore()
+  const { isRunning } = useStocked()
   const { result } = answer
   const year = useYear()
   return (
@@ -28,7 +30,7 @@ export function StockView({ answer, isFresh }: Props) {
           <button
             type="button"
             className="first"
-            disabled={result.stations.length === 0}
+            disabled={isRunning || result.stations.length === 0}
             onClick={() => acceptCocoons(store)}
           >
             Accept these cocoons
@@ -36,6 +38,7 @@ export function StockView({ answer, isFresh }: Props) {
           <button type="button" className="quiet" onClick={() => discardSuggestion(store)}>
             Discard
           </button>
+          {result.stations.length === 0 ? null : <ShadeChoice />}
         </div>
       ) : (
         <div className="call-box">
@@ -52,8 +55,8 @@ export function StockView({ answer, isFresh }: Props) {
           How that is known
         </Explained>
       </p>
+      <Plantings answer={answer} isFresh={isFresh} />
       <Stations answer={answer} />
-      <Plantings answer={answer} />
     </div>
   )
 }
@@ -147,49 +150,23 @@ function Stations({ answer }: { readonly answer: Stocked }) {
   )
 }
 
-const most = 12
+type StockChange = Change & { readonly shortBy: number | null }
 
-function Plantings({ answer }: { readonly answer: Stocked }) {
-  const { plantings, target } = answer.result
-  const [isAll, setAll] = useState(false)
-  const worstFirst = [...plantings].sort((a, b) => (a.coverage ?? 2) - (b.coverage ?? 2))
-  const shown = isAll ? worstFirst : worstFirst.slice(0, most)
+/** What each planting gets, the worst served first. */
+function Plantings({ answer, isFresh }: Props) {
+  const { plantings, target, before, after } = answer.result
+  const rows: readonly StockChange[] = plantings
+    .map(({ coverage, ...planting }) => ({ ...planting, after: coverage }))
+    .sort((a, b) => (a.after ?? 2) - (b.after ?? 2))
+  const orchard = { id: null, name: 'The orchard', before: before.coverage, after: after.coverage, shortBy: null }
+  const shortWords = ({ id, shortBy }: StockChange) =>
+    id === null ? '' : shortBy === null || shortBy === 0 ? honest(0) : about(shortBy)
   return (
-    <section className="stack" aria-labelledby="stock-plantings">
-      <h2 id="stock-plantings">What each planting gets</h2>
-      <Table
-        caption={`Coverage of each planting with these cocoons, and what is short of ${percent(target)}`}
-        isCaptionHidden
-        columns={[
-          { key: 'name', head: 'Planting', cell: row => row.name },
-          {
-            key: 'coverage',
-            head: 'Coverage',
-            cell: row =>
-              row.coverage === null ? (
-                'no bloom'
-              ) : (
-                <Explained figure="wouldBe" id={row.id} label={`coverage of ${row.name} with this stock`}>
-                  {percent(row.coverage)}
-                </Explained>
-              ),
-            isFigure: true,
-          },
-          {
-            key: 'short',
-            head: 'Short by',
-            cell: row => (row.shortBy === null || row.shortBy === 0 ? honest(0) : about(row.shortBy)),
-            isFigure: true,
-          },
-        ]}
-        rows={shown}
-        keyOf={row => row.id}
-      />
-      {shown.length < worstFirst.length ? (
-        <button type="button" className="quiet" onClick={() => setAll(true)}>
-          Show {worstFirst.length - shown.length} more plantings
-        </button>
-      ) : null}
-    </section>
+    <BeforeAfter
+      caption={`Coverage of each planting now and with these cocoons, and what is short of ${percent(target)}`}
+      rows={[orchard, ...rows]}
+      isFresh={isFresh}
+      last={{ key: 'short', head: 'Short by', cell: shortWords, isFigure: true }}
+    />
   )
 }

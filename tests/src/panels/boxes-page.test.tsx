@@ -274,6 +274,11 @@ describe('stations stay', () => {
     if (!outcome.ok) throw new RangeError('the small plan can be stocked')
     await answer(outcome.value, 'stock')
     expect(lead(container)).toMatch(/female cocoons at 1 station/)
+    const changes = within(screen.getByRole('table', { name: /now and with these cocoons/ }))
+    for (const { name, before, coverage } of outcome.value.plantings) {
+      const row = changes.getByRole('row', { name: new RegExp(`^${name}`) })
+      for (const share of [before!, coverage!]) expect(row).toHaveTextContent(`${Math.round(share * 100)}%`)
+    }
     const row = screen.getByRole('row', { name: /^North gate 60/ })
     expect(row).toHaveTextContent(String(outcome.value.stations[0]!.femaleCocoons))
     await user.click(screen.getByRole('button', { name: 'Accept these cocoons' }))

@@ -1,7 +1,9 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { addFeatures } from '#geo/plan/edits-features'
+import type { Plan } from '#geo/plan/plan'
 import type { Progress } from '#geo/siting/question'
 import type { Suggestion } from '#geo/siting/suggestion'
+import { stockFor } from '#geo/stocking/programme'
 import { edit, openPlan } from '../../../src/state/actions'
 import { changeBoxes, movePlace, takePlace } from '../../../src/state/boxes-actions'
 import { createPlannerStore } from '../../../src/state/store'
@@ -197,6 +199,22 @@ describe('trying out', () => {
     changeBoxes(store, { left: ['station-3'] })
     await vi.advanceTimersByTimeAsync(500)
     expect(workers.of('tryPlan')).toHaveLength(1)
+  })
+})
+
+describe('a stock', () => {
+  it('is tried out, so that the map can be shaded by it, and not with what was tried before', async () => {
+    const { store, workers, results } = await looked()
+    await workers.of('tryPlan')[0]!.answer(answered(70))
+    changeBoxes(store, { ask: { ...store.getState().boxes.ask, kind: 'stock', target: 0.5 } })
+    lookForPlaces(store)
+    await settled()
+    expect(results().trial).toEqual({ status: 'idle' })
+    const outcome = stockFor(smallPlan(), 2026, { target: 0.5 })
+    await workers.of('stock')[0]!.answer(outcome)
+    const [tried] = workers.of('tryPlan').at(-1)!.input as [Plan]
+    const released = tried.seasons.find(({ year }) => year === 2026)!.stations!['station-1']!.releases![0]!.females
+    expect(released).toBe(outcome.ok && outcome.value.stations[0]!.femaleCocoons)
   })
 })
 
