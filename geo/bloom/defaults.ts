@@ -1,13 +1,37 @@
 import type { BloomRegion } from '../data/own'
 import { appleFullBloomDay, type BloomOffset, type CropSettings, type ForageSettings } from '../data/settings'
 import type { Bloom } from '../plan/plan'
-import { dateOfDay, type IsoDate } from '../time/day'
+import { dateOfDay, dayOfSeason, type IsoDate } from '../time/day'
 
-/** The region whose springs serve as a pattern, the season, and whether the orchard lies south of the equator. */
-export type BloomPlace = { readonly region: BloomRegion; readonly year: number; readonly isSouthern: boolean }
+/** The day of the year that all offsets count from, and how many days earlier or later it might be. */
+export type AppleDay = { readonly day: number; readonly before: number; readonly after: number }
+
+/**
+ * The region whose springs serve as a pattern, the season, and whether the orchard lies south of the equator. With `apple`
+ * the calendar hangs on the grower's own apple date instead of the region's.
+ */
+export type BloomPlace = {
+  readonly region: BloomRegion
+  readonly year: number
+  readonly isSouthern: boolean
+  readonly apple?: AppleDay | undefined
+}
 
 /** Bloom dates to start from, and the range in which full bloom must be expected. */
 export type DefaultBloom = { readonly bloom: Bloom; readonly earliestFull: IsoDate; readonly latestFull: IsoDate }
+
+/**
+ * The grower's own apple date as the hinge of the season `year`. A date of that year stands for itself. One of another year
+ * says how early the place is, and nothing of how early the year will be: it keeps its day of the year and the whole spread
+ * that the region's years have about their middle.
+ */
+export function ownAppleDay(date: IsoDate, { region, year }: Pick<BloomPlace, 'region' | 'year'>): AppleDay {
+  const ofYear = Number(date.slice(0, 4))
+  const day = dayOfSeason(date, ofYear)
+  if (ofYear === year) return { day, before: 0, after: 0 }
+  const { low, mid, high } = appleFullBloomDay[region]
+  return { day, before: mid - low, after: high - mid }
+}
 
 /** Half a year, in days: a southern spring is taken to follow a northern one at this distance (assumed). */
 const southernShift = 183
@@ -31,12 +55,12 @@ export function defaultForageBloom(forage: ForageSettings, where: BloomPlace): D
  * The reach of full bloom joins two spreads, of apple between years and of the crop against apple, as the root of the sum
  * of their squares: they have different causes (weather, cultivar), so both ends seldom fall together.
  */
-function bloomAt(stages: Blooming, offsets: BloomOffset, { region, year, isSouthern }: BloomPlace): DefaultBloom {
-  const apple = appleFullBloomDay[region]
+function bloomAt(stages: Blooming, offsets: BloomOffset, { region, year, isSouthern, apple }: BloomPlace): DefaultBloom {
   const offset = offsets[region]
-  const full = Math.round(apple.mid + offset.mid + (isSouthern ? southernShift : 0))
-  const before = Math.hypot(apple.mid - apple.low, offset.mid - offset.low)
-  const after = Math.hypot(apple.high - apple.mid, offset.high - offset.mid)
+  const hinge = apple ?? appleDayOf(region, isSouthern)
+  const full = Math.round(hinge.day + offset.mid)
+  const before = Math.hypot(hinge.before, offset.mid - offset.low)
+  const after = Math.hypot(hinge.after, offset.high - offset.mid)
   return {
     bloom: {
       first: dateOfDay(full - atLeastOne(stages.firstToFull), year),
@@ -46,6 +70,11 @@ function bloomAt(stages: Blooming, offsets: BloomOffset, { region, year, isSouth
     earliestFull: dateOfDay(full - Math.round(before), year),
     latestFull: dateOfDay(full + Math.round(after), year),
   }
+}
+
+function appleDayOf(region: BloomRegion, isSouthern: boolean): AppleDay {
+  const { low, mid, high } = appleFullBloomDay[region]
+  return { day: mid + (isSouthern ? southernShift : 0), before: mid - low, after: high - mid }
 }
 
 /** Whole days, one at least: first, full and end must be three days in order. */

@@ -68,6 +68,9 @@ const stationRecord = z.looseObject({
 
 const season = z.looseObject({
   year: number,
+  appleFullBloom: date
+    .exactOptional()
+    .describe('Full bloom of apple that estimates count from; of this year or of an earlier one'),
   bloom: z.record(text, bloom).exactOptional().describe('By crop id, or by planting or forage id'),
   stations: z.record(text, stationSeason).exactOptional().describe('Stations in use this season, by id'),
   weather: z.looseObject({ days: z.array(weatherDay) }).exactOptional(),

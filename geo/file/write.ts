@@ -26,7 +26,7 @@ const stationRecord: JsonLayout = {
   },
 }
 const season: JsonLayout = {
-  known: ['year', 'bloom', 'stations', 'weather', 'records', 'fruitSet'],
+  known: ['year', 'appleFullBloom', 'bloom', 'stations', 'weather', 'records', 'fruitSet'],
   members: {
     bloom: { isMap: true, each: bloom },
     stations: { isMap: true, each: stationSeason },

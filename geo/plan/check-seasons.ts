@@ -40,6 +40,12 @@ function checkSeason(place: Place, report: ReportProblem): void {
   const { year } = season
   const dateYear = limitFault(year, seasonYear) === null ? year : null
   checkBlooms(place, dateYear, report)
+  if (season.appleFullBloom !== undefined) {
+    const path = `plan.seasons[${index}].appleFullBloom`
+    const dated = { name: `Season ${year}`, label: 'full bloom of apple', at: path, path, severity: 'warning' } as const
+    // It may be of an earlier year: only whether the day exists is asked.
+    checkDate(season.appleFullBloom, { ...dated, year: null }, report)
+  }
   checkStations(place, dateYear, report)
   if (season.weather !== undefined) {
     checkWeather(season.weather.days, { path: `plan.seasons[${index}].weather.days`, year }, report)

@@ -1,3 +1,4 @@
+import type { IsoDate } from '../time/day'
 import type { Edit, Patch } from './edits'
 import { patched } from './edits'
 import { thingById } from './edits-wording'
@@ -43,6 +44,14 @@ export function setObserved(year: number, key: string, stage: BloomStage, isSeen
         const patch = { observed: observed.length > 0 ? observed : undefined }
         return withEntry(season, 'bloom', key, patched(bloom, patch))
       }),
+  }
+}
+
+/** Full bloom of apple that a season's estimates count from, of its own year or of an earlier one; null = the region's. */
+export function setAppleFullBloom(year: number, date: IsoDate | null): Edit {
+  return {
+    label: `${date ? 'Set' : 'Clear'} the apple date of ${year}`,
+    apply: plan => changeSeason(plan, year, season => patched(season, { appleFullBloom: date ?? undefined })),
   }
 }
 

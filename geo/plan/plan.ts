@@ -62,6 +62,8 @@ export type StationRecord = { readonly visits?: readonly Visit[]; readonly openi
 
 export type Season = {
   readonly year: number
+  /** Day on which apple stood in full bloom, or is expected to, here or nearby; of this year or of an earlier one. */
+  readonly appleFullBloom?: IsoDate
   /** Bloom by crop id, or by planting or forage id. A planting's own bloom goes before its crop's. */
   readonly bloom?: Readonly<Record<string, Bloom>>
   /** Stations in use this season, by station id. */

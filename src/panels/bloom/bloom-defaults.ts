@@ -1,24 +1,40 @@
-import { type DefaultBloom, defaultBloom, defaultForageBloom } from '#geo/bloom/defaults'
+import { type BloomPlace, type DefaultBloom, defaultBloom, defaultForageBloom, ownAppleDay } from '#geo/bloom/defaults'
+import type { BloomRegion } from '#geo/data/own'
 import { forageSettings } from '#geo/data/settings'
-import type { Bloom, Plan } from '#geo/plan/plan'
-import { daysBetween } from '#geo/time/day'
+import { type Bloom, type Plan, seasonOf } from '#geo/plan/plan'
+import { daysBetween, type IsoDate, isIsoDate } from '#geo/time/day'
 import { settingsOf } from '../../state/selectors'
 import { isSouthern } from '../../text/home'
 import { counted, dateText } from '../../text/words'
 
-function placeOfBloom(plan: Plan, year: number) {
-  return { region: plan.bloomRegion, year, isSouthern: isSouthern(plan) }
+/** What the default dates of a season hang on: the region, and the grower's own apple date where there is one. */
+export type Hinge = { readonly region: BloomRegion; readonly apple: IsoDate | null }
+
+/** The hinge that the plan has for a season. An apple date that is no day is passed over; the check tells of it. */
+export function hingeOf(plan: Plan, year: number): Hinge {
+  const apple = seasonOf(plan, year)?.appleFullBloom
+  return { region: plan.bloomRegion, apple: apple !== undefined && isIsoDate(apple) ? apple : null }
+}
+
+function placeOfBloom(plan: Plan, year: number, { region, apple }: Hinge): BloomPlace {
+  const place = { region, year, isSouthern: isSouthern(plan) }
+  return apple === null ? place : { ...place, apple: ownAppleDay(apple, place) }
 }
 
 /** Default bloom of a crop at the plan's place; null where the tables cannot say. */
-export function defaultForCrop(plan: Plan, year: number, crop: string): DefaultBloom | null {
+export function defaultForCrop(
+  plan: Plan,
+  year: number,
+  crop: string,
+  hinge = hingeOf(plan, year),
+): DefaultBloom | null {
   const settings = settingsOf(plan).crops[crop]
-  return settings ? defaultBloom(settings, placeOfBloom(plan, year)) : null
+  return settings ? defaultBloom(settings, placeOfBloom(plan, year, hinge)) : null
 }
 
 export function defaultForForage(plan: Plan, year: number, forage: string): DefaultBloom | null {
   const settings = forageSettings[forage]
-  return settings ? defaultForageBloom(settings, placeOfBloom(plan, year)) : null
+  return settings ? defaultForageBloom(settings, placeOfBloom(plan, year, hingeOf(plan, year))) : null
 }
 
 /** "full bloom 25 April 2026; could be 20 days earlier or 17 days later". */

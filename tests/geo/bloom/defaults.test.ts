@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { defaultBloom, defaultForageBloom } from '#geo/bloom/defaults'
+import { defaultBloom, defaultForageBloom, ownAppleDay } from '#geo/bloom/defaults'
 import { bloomRegions } from '#geo/data/own'
 import { type CropSettings, forageSettings, settingsFor } from '#geo/data/settings'
 import { dayOfSeason, daysBetween } from '#geo/time/day'
@@ -36,6 +36,34 @@ describe('dates', () => {
       full: '2026-04-05',
       end: '2026-04-16',
     })
+  })
+
+  test('hang on the grower’s own apple date of this year, with the spread of the offsets alone', () => {
+    const place = inEngland(2026)
+    const apple = ownAppleDay('2026-05-05', place)
+    expect(defaultBloom(crops['cherry-sweet']!, { ...place, apple })).toEqual({
+      // 8 days before apple, 16 to 2
+      bloom: { first: '2026-04-24', full: '2026-04-27', end: '2026-05-07' },
+      earliestFull: '2026-04-19',
+      latestFull: '2026-05-03',
+    })
+  })
+
+  test('from last year’s apple date keep its day and the whole spread of years', () => {
+    const place = inEngland(2026)
+    const { bloom, earliestFull, latestFull } = defaultBloom(crops.apple!, {
+      ...place,
+      apple: ownAppleDay('2025-05-05', place),
+    })!
+    expect(bloom.full).toBe('2026-05-05')
+    // as for the region: 16.3 days before, 23.4 after
+    expect([daysBetween(earliestFull, bloom.full), daysBetween(bloom.full, latestFull)]).toEqual([16, 23])
+  })
+
+  test('of the south are not moved by half a year where the date is the grower’s own', () => {
+    const place = inEngland(2026, true)
+    const apple = ownAppleDay('2026-10-12', place)
+    expect(defaultBloom(crops.apple!, { ...place, apple })!.bloom.full).toBe('2026-10-12')
   })
 
   test('a crop without offsets has none to give', () => {

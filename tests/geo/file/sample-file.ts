@@ -23,6 +23,7 @@ export function sampleFile(): Content {
       seasons: [
         {
           year: 2026,
+          appleFullBloom: '2025-04-21',
           bloom: {
             apple: { first: '2026-04-17', full: '2026-04-24', end: '2026-05-06', observed: ['first', 'full'] },
             'row-3': { first: '2026-04-20', full: '2026-04-26', end: '2026-05-08' },

@@ -41,7 +41,9 @@ describe('the canonical text', () => {
     expect(Object.keys(plan)).toEqual(
       'version name notes timeZone units bee bloomRegion parameters crops seasons'.split(' '),
     )
-    expect(Object.keys(plan.seasons[0])).toEqual('year bloom stations weather records fruitSet'.split(' '))
+    expect(Object.keys(plan.seasons[0])).toEqual(
+      'year appleFullBloom bloom stations weather records fruitSet'.split(' '),
+    )
     expect(Object.keys(plan.seasons[0].bloom.apple)).toEqual(['first', 'full', 'end', 'observed', 'by', 'seen'])
     expect(Object.keys(plan.parameters['osmia-bicornis'])).toEqual(['typicalForagingRadius', 'lag'])
     expect(Object.keys(features[0])).toEqual(['type', 'id', 'geometry', 'properties'])

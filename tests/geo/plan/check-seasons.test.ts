@@ -24,6 +24,14 @@ const cases: Record<string, [string, string, string[], RegExp][]> = {
       /2026 is there more than once/,
     ],
   ],
+  apple: [
+    [
+      'an apple date that does not exist',
+      put(`${season}.appleFullBloom`, '2025-04-31'),
+      [`warning date-impossible at ${at}.appleFullBloom`],
+      /Season 2026: the date of full bloom of apple is the text “2025-04-31”/,
+    ],
+  ],
   bloom: [
     [
       'a day that does not exist',

@@ -1,6 +1,14 @@
 import { describe, expect, it } from 'vitest'
 import { labelOf } from '#geo/plan/edits'
-import { addSeason, removeSeason, setBloom, setObserved, setReleases, setStationSeason } from '#geo/plan/edits-seasons'
+import {
+  addSeason,
+  removeSeason,
+  setAppleFullBloom,
+  setBloom,
+  setObserved,
+  setReleases,
+  setStationSeason,
+} from '#geo/plan/edits-seasons'
 import { seasonOf } from '#geo/plan/plan'
 import { appleBloom, frozen, smallPlan, smallSeason } from '../../support/builders'
 
@@ -32,6 +40,12 @@ describe('bloom', () => {
     expect(after.seasons.map(({ year }) => year)).toEqual([2024, 2025, 2026])
     expect(after.seasons[0]).toEqual({ year: 2024, bloom: { apple: appleBloom(2024) } })
     expect(setBloom(2024, 'apple', null).apply(plan)).toBe(plan)
+  })
+
+  it('hangs on an apple date of the season, which goes with null', () => {
+    const after = setAppleFullBloom(2026, '2025-04-21').apply(plan)
+    expect(seasonOf(after, 2026)).toEqual({ ...seasonOf(plan, 2026), appleFullBloom: '2025-04-21' })
+    expect(setAppleFullBloom(2026, null).apply(after)).toEqual(plan)
   })
 
   it('keeps members of a season that it does not know', () => {
