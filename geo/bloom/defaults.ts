@@ -55,7 +55,11 @@ export function defaultForageBloom(forage: ForageSettings, where: BloomPlace): D
  * The reach of full bloom joins two spreads, of apple between years and of the crop against apple, as the root of the sum
  * of their squares: they have different causes (weather, cultivar), so both ends seldom fall together.
  */
-function bloomAt(stages: Blooming, offsets: BloomOffset, { region, year, isSouthern, apple }: BloomPlace): DefaultBloom {
+function bloomAt(
+  stages: Blooming,
+  offsets: BloomOffset,
+  { region, year, isSouthern, apple }: BloomPlace,
+): DefaultBloom {
   const offset = offsets[region]
   const hinge = apple ?? appleDayOf(region, isSouthern)
   const full = Math.round(hinge.day + offset.mid)

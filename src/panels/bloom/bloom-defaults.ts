@@ -1,7 +1,7 @@
 import { type BloomPlace, type DefaultBloom, defaultBloom, defaultForageBloom, ownAppleDay } from '#geo/bloom/defaults'
 import type { BloomRegion } from '#geo/data/own'
 import { forageSettings } from '#geo/data/settings'
-import { type Bloom, type Plan, seasonOf } from '#geo/plan/plan'
+import { type Bloom, isObserved, type Plan, seasonOf } from '#geo/plan/plan'
 import { daysBetween, type IsoDate, isIsoDate } from '#geo/time/day'
 import { settingsOf } from '../../state/selectors'
 import { isSouthern } from '../../text/home'
@@ -10,10 +10,19 @@ import { counted, dateText } from '../../text/words'
 /** What the default dates of a season hang on: the region, and the grower's own apple date where there is one. */
 export type Hinge = { readonly region: BloomRegion; readonly apple: IsoDate | null }
 
-/** The hinge that the plan has for a season. An apple date that is no day is passed over; the check tells of it. */
+/**
+ * The hinge that the plan has for a season: apple as it was seen that year goes before a date set for the calendar. A date
+ * that is no day is passed over; the check tells of it.
+ */
 export function hingeOf(plan: Plan, year: number): Hinge {
-  const apple = seasonOf(plan, year)?.appleFullBloom
+  const apple = appleSeen(plan, year) ?? seasonOf(plan, year)?.appleFullBloom
   return { region: plan.bloomRegion, apple: apple !== undefined && isIsoDate(apple) ? apple : null }
+}
+
+/** Full bloom of apple in a season, where it was seen; null otherwise. */
+export function appleSeen(plan: Plan, year: number): IsoDate | null {
+  const apple = seasonOf(plan, year)?.bloom?.apple
+  return apple !== undefined && isObserved(apple, 'full') && isIsoDate(apple.full) ? apple.full : null
 }
 
 function placeOfBloom(plan: Plan, year: number, { region, apple }: Hinge): BloomPlace {

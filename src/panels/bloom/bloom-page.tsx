@@ -1,20 +1,22 @@
 import { useMemo } from 'react'
-import { compose } from '#geo/plan/edits'
-import { setBloom } from '#geo/plan/edits-seasons'
 import { isForage, isPresent, type Plan } from '#geo/plan/plan'
 import { Chart } from '../../parts/chart'
 import { Disclosure } from '../../parts/disclosure'
 import { cropsIn, forages, plantingsIn, bloomOf as selectBloom, stations, stationsInUse } from '../../state/selectors'
 import { counted, listed } from '../../text/words'
-import { useEdit, usePlan, useYear } from '../hooks'
+import { usePlan, useYear } from '../hooks'
 import { bandsSummary, seasonBands } from '../season-bands'
 import { cropTitle } from '../titles'
 import { BandTable } from './band-table'
-import { defaultForCrop } from './bloom-defaults'
+import { CalendarCard } from './calendar-card'
 import { CropBloom } from './crop-bloom'
 import { OwnBloom } from './own-bloom'
+import { SeasonShift } from './season-shift'
 import { StationUse } from './station-use'
 import './bloom.css'
+
+/** With more crops than this each is folded to a line. */
+const mostOpen = 2
 
 /** When things bloom, which stations are in use, and what is set out there. */
 export function BloomPage() {
@@ -27,7 +29,8 @@ export function BloomPage() {
   return (
     <div className="page">
       <p className="lead">{bloomSentence(plan, year)}</p>
-      <MissingBloom />
+      <Calendar key={`calendar ${year}`} />
+      <SeasonShift />
       {bands.blooms.length + bands.flights.length > 0 ? (
         <section className="stack" aria-label={`Bloom and flight in ${year}`}>
           <Chart
@@ -50,7 +53,7 @@ export function BloomPage() {
         <h2 id="blooms">Bloom in {year}</h2>
         {crops.length === 0 ? <p>Draw a planting first; its crop is listed here then.</p> : null}
         {crops.map(crop => (
-          <CropBloom key={`${crop} ${year}`} crop={crop} />
+          <CropBloom key={`${crop} ${year}`} crop={crop} isFolded={crops.length > mostOpen} />
         ))}
         {meadows.map(forage => (
           <OwnBloom key={`${forage.id} ${year}`} feature={forage} />
@@ -69,41 +72,28 @@ export function BloomPage() {
   )
 }
 
-/** Crops in use without bloom: what to do about it, in one press. */
-function MissingBloom() {
+/** Crops in use without bloom are called for; else the calendar is folded until it is to be moved. */
+function Calendar() {
   const plan = usePlan()
   const year = useYear()
-  const edit = useEdit()
   const missing = cropsWithoutBloom(plan, year)
-  if (missing.length === 0) return null
-  const known = missing.flatMap(crop => {
-    const found = defaultForCrop(plan, year, crop)
-    return found ? [{ crop, bloom: found.bloom }] : []
-  })
-  const setAll = () =>
-    edit(
-      compose(
-        `Set default bloom of ${counted(known.length, 'crop')}`,
-        known.map(({ crop, bloom }) => setBloom(year, crop, bloom)),
-      ),
+  if (cropsIn(plan, year).length === 0) return null
+  if (missing.length === 0) {
+    return (
+      <Disclosure summary="Move the whole calendar: region and apple date">
+        <CalendarCard />
+      </Disclosure>
     )
+  }
   const names = listed(missing.map(crop => cropTitle(plan, crop)))
   return (
     <div className="call-box">
       <p>
         {names} {missing.length === 1 ? 'has' : 'have'} no bloom dates for {year}, so nothing can be counted for{' '}
-        {missing.length === 1 ? 'it' : 'them'}.
+        {missing.length === 1 ? 'it' : 'them'}. If you know when apple bloomed, here or nearby, last year or this, all
+        else is estimated from it.
       </p>
-      {known.length > 0 ? (
-        <>
-          <button type="button" className="first" onClick={setAll}>
-            Set the default dates for {known.length === 1 ? 'it' : `all ${known.length}`}
-          </button>
-          <p className="aside-note">
-            Defaults are a place to start: years lie weeks apart. Put in the dates that you see.
-          </p>
-        </>
-      ) : null}
+      <CalendarCard />
     </div>
   )
 }

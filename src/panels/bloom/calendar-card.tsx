@@ -12,8 +12,8 @@ import { regionNames } from '../../text/names'
 import { counted, dateText, dayAndMonth, listed } from '../../text/words'
 import { useEdit, usePlan, useYear } from '../hooks'
 import { cropTitle, titleOf } from '../titles'
-import { type Hinge, hingeOf } from './bloom-defaults'
-import { appleMove, calendarFill, changedFills, type Fill, fillEdit, type Typed } from './calendar-fill'
+import { appleSeen, type Hinge, hingeOf } from './bloom-defaults'
+import { appleMove, calendarFill, changedFills, type Fill, fillEdit, isSameHinge, type Typed } from './calendar-fill'
 
 /** The season's calendar from a region and an apple date: what would be filled in, and the button that does it. */
 export function CalendarCard() {
@@ -27,7 +27,8 @@ export function CalendarCard() {
   const hinge = draft ?? now
   const fills = calendarFill(plan, year, hinge, typed)
   const changed = changedFills(fills)
-  const isMoved = hinge.region !== now.region || hinge.apple !== now.apple
+  const isMoved = !isSameHinge(hinge, now)
+  const seen = appleSeen(plan, year)
   const own = fills.filter(({ kind }) => kind === 'typed')
   const nameOf = (key: string) => {
     const feature = featureById(plan, key)
@@ -47,14 +48,20 @@ export function CalendarCard() {
         choices={bloomRegions.map(value => ({ value, name: regionNames[value] }))}
         onCommit={region => set({ region })}
       />
-      <DateField
-        label="Apple in full bloom, if you know it"
-        value={hinge.apple}
-        year={year}
-        onCommit={apple => set({ apple })}
-        note={appleNote(hinge.apple, year)}
-      />
-      <EarlierApple hinge={hinge} onUse={apple => set({ apple })} />
+      {seen === null ? (
+        <>
+          <DateField
+            label="Apple in full bloom, if you know it"
+            value={hinge.apple}
+            year={year}
+            onCommit={apple => set({ apple })}
+            note={appleNote(hinge.apple, year)}
+          />
+          <EarlierApple hinge={hinge} onUse={apple => set({ apple })} />
+        </>
+      ) : (
+        <p>Apple was seen in full bloom on {dateText(seen)}: the others are reckoned from that.</p>
+      )}
       {own.length > 0 && (isMoved || typed !== 'move') ? (
         <ChoiceField
           label={`Dates typed in, not marked as seen: ${listedShort(own.map(({ key }) => nameOf(key)))}`}

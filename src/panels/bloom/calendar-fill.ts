@@ -57,8 +57,9 @@ export function calendarFill(plan: Plan, year: number, hinge: Hinge, typed: Type
   return [...crops, ...things]
 }
 
-/** Days by which apple moves from the dates it has to the new hinge; 0 where it has none to move from. */
+/** Days by which apple moves from the dates it has to another hinge; 0 where it has none to move from. */
 export function appleMove(plan: Plan, year: number, hinge: Hinge): number {
+  if (isSameHinge(hinge, hingeOf(plan, year))) return 0
   const now = seasonOf(plan, year)?.bloom?.apple?.full ?? defaultForCrop(plan, year, 'apple')?.bloom.full
   const then = defaultForCrop(plan, year, 'apple', hinge)?.bloom.full
   return now === undefined || then === undefined || !isIsoDate(now) ? 0 : daysBetween(now, then)
@@ -77,6 +78,10 @@ export function fillEdit(plan: Plan, year: number, hinge: Hinge, fills: readonly
 
 export function changedFills(fills: readonly Fill[]): readonly Fill[] {
   return fills.filter(({ before, after }) => after !== null && !isSameBloom(after, before ?? undefined))
+}
+
+export function isSameHinge(a: Hinge, b: Hinge): boolean {
+  return a.region === b.region && a.apple === b.apple
 }
 
 function isSeen(bloom: Bloom): boolean {

@@ -2,7 +2,7 @@ import { useState } from 'react'
 import { forageSettings } from '#geo/data/settings'
 import { compose } from '#geo/plan/edits'
 import { setProperties } from '#geo/plan/edits-features'
-import { setBloom } from '#geo/plan/edits-seasons'
+import { setBloom, setObserved } from '#geo/plan/edits-seasons'
 import { type Forage, isForage, isPresent, type Planting } from '#geo/plan/plan'
 import { ChoiceField } from '../../parts/choice-field'
 import { bloomOf } from '../../state/selectors'
@@ -58,7 +58,12 @@ function PlantingBloom({ planting }: { readonly planting: Planting }) {
         Dates of its own
       </label>
       {isOwn ? (
-        <BloomFields bloom={own} year={year} onCommit={next => edit(setBloom(year, planting.id, next))} />
+        <BloomFields
+          bloom={own}
+          year={year}
+          onCommit={next => edit(setBloom(year, planting.id, next))}
+          onSeen={(stage, isSeen) => edit(setObserved(year, planting.id, stage, isSeen))}
+        />
       ) : null}
     </fieldset>
   )
@@ -88,7 +93,12 @@ function ForageBloom({ forage }: { readonly forage: Forage }) {
     <section className="crop-bloom" aria-label={titleOf(forage)}>
       <h3>{titleOf(forage)}</h3>
       {bloom === null ? <p className="call">No bloom dates for {year}: it is left out of the count.</p> : null}
-      <BloomFields bloom={bloom} year={year} onCommit={next => edit(setBloom(year, forage.id, next))} />
+      <BloomFields
+        bloom={bloom}
+        year={year}
+        onCommit={next => edit(setBloom(year, forage.id, next))}
+        onSeen={(stage, isSeen) => edit(setObserved(year, forage.id, stage, isSeen))}
+      />
       <ChoiceField
         label="Fill in from a plant"
         value={plant}

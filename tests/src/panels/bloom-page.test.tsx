@@ -24,10 +24,10 @@ describe('bloom dates of crops', () => {
     const { store, user, go } = openBloom(withPear)
     await go()
     expect(
-      screen.getByText('European pear has no bloom dates for 2026, so nothing can be counted for it.'),
+      screen.getByText(/^European pear has no bloom dates for 2026, so nothing can be counted for it\./),
     ).toBeVisible()
     expect(screen.getByText(/^1 of 2 crops has bloom dates/)).toBeVisible()
-    await user.click(screen.getByRole('button', { name: 'Set the default dates for it' }))
+    await user.click(screen.getByRole('button', { name: 'Fill in 1 bloom' }))
     const byDefault = defaultForCrop(planOf(store), 2026, 'pear-european')
     expect(seasonIn(planOf(store))?.bloom?.['pear-european']).toEqual(byDefault?.bloom)
     expect(store.getState().document.past).toHaveLength(1)
@@ -37,7 +37,7 @@ describe('bloom dates of crops', () => {
   test('that are the defaults are called so, with how far they may be off', async () => {
     const { user, go } = openBloom(withPear)
     await go()
-    await user.click(screen.getByRole('button', { name: 'Set the default dates for it' }))
+    await user.click(screen.getByRole('button', { name: 'Fill in 1 bloom' }))
     const pear = within(screen.getByRole('region', { name: 'European pear' }))
     expect(
       pear.getByText(/^These are the default dates: full bloom .* could be \d+ days earlier or \d+ days later/),
@@ -57,10 +57,27 @@ describe('bloom dates of crops', () => {
     expect(apple.getByText('26 April 2026')).toBeVisible()
   })
 
-  test('out of order are kept in the fields, told, and not used', async () => {
+  test('that run past estimates take those along, and say so', async () => {
     const { store, go } = openBloom()
     await go()
     const apple = within(screen.getByRole('region', { name: 'Apple' }))
+    fireEvent.change(apple.getByLabelText('First bloom'), { target: { value: '2026-04-30' } })
+    expect(seasonIn(planOf(store))?.bloom?.apple).toEqual({
+      first: '2026-04-30',
+      full: '2026-05-07',
+      end: '2026-05-19',
+    })
+    expect(apple.getByText(/^Full bloom and end of bloom moved along, 13 days later/)).toBeVisible()
+    expect(store.getState().document.past).toHaveLength(1)
+  })
+
+  test('out of order with a date that was seen are kept in the fields, told, and not used', async () => {
+    const { store, user, go } = openBloom()
+    await go()
+    const apple = within(screen.getByRole('region', { name: 'Apple' }))
+    await user.click(apple.getByLabelText('Seen by you: full bloom'))
+    expect(seasonIn(planOf(store))?.bloom?.apple?.observed).toEqual(['full'])
+    expect(apple.getByText('✓ 24 April 2026, seen')).toBeVisible()
     fireEvent.change(apple.getByLabelText('First bloom'), { target: { value: '2026-04-30' } })
     expect(apple.getByText(/Full bloom should come after first bloom/)).toBeVisible()
     expect(seasonIn(planOf(store))?.bloom?.apple?.first).toBe('2026-04-17')
@@ -69,7 +86,10 @@ describe('bloom dates of crops', () => {
       first: '2026-04-30',
       full: '2026-05-02',
       end: '2026-05-06',
+      observed: ['full'],
     })
+    await user.click(apple.getByLabelText('Seen by you: full bloom'))
+    expect(seasonIn(planOf(store))?.bloom?.apple).not.toHaveProperty('observed')
   })
 
   test('of a half-typed year are not used', async () => {
@@ -79,6 +99,73 @@ describe('bloom dates of crops', () => {
     fireEvent.change(apple.getByLabelText('Full bloom'), { target: { value: '0202-04-26' } })
     expect(apple.getByRole('alert')).toHaveTextContent(/far from the season 2026/)
     expect(seasonIn(planOf(store))?.bloom?.apple?.full).toBe('2026-04-24')
+  })
+})
+
+describe('the calendar from an apple date', () => {
+  const missing = smallPlan({
+    features: [
+      ...smallPlan().features,
+      blockFeature('block-1', { crop: 'pear-european' }),
+      blockFeature('block-2', { crop: 'cherry-sweet' }),
+    ],
+    seasons: [{ year: 2026 }],
+  })
+
+  test('of last year fills in every crop, with how far it may be off, and goes with one undo', async () => {
+    const { store, user, go } = openBloom(missing)
+    await go()
+    fireEvent.change(screen.getByLabelText('Apple in full bloom, if you know it'), { target: { value: '2025-05-02' } })
+    const table = screen.getByRole('table', { name: 'Full bloom in 2026, as it would be' })
+    // Southern England: pear 11 days before apple; years spread 12 days before and 18 after, pear 6 and 6.
+    expect(within(table).getByRole('row', { name: /^European pear/ })).toHaveTextContent(
+      'European pear21 April8 April and 10 May',
+    )
+    await user.click(screen.getByRole('button', { name: 'Fill in 3 blooms' }))
+    const season = seasonIn(planOf(store))
+    expect(season?.appleFullBloom).toBe('2025-05-02')
+    expect(season?.bloom?.apple?.full).toBe('2026-05-02')
+    expect(season?.bloom?.['cherry-sweet']?.full).toBe('2026-04-24')
+    expect(store.getState().document.past).toHaveLength(1)
+    await user.click(screen.getByRole('button', { name: /^Undo: fill in bloom/ }))
+    expect(seasonIn(planOf(store))).toEqual({ year: 2026 })
+  })
+
+  test('moves typed dates along with apple, and leaves what was seen', async () => {
+    const typed = smallPlan()
+    const bloom = {
+      apple: { first: '2026-04-17', full: '2026-04-24', end: '2026-05-06' },
+      'row-2': { first: '2026-04-19', full: '2026-04-26', end: '2026-05-08', observed: ['first'] },
+    }
+    const { store, user, go } = openBloom({ ...typed, seasons: [{ year: 2026, bloom }] })
+    await go()
+    await user.click(screen.getByText('Move the whole calendar: region and apple date'))
+    fireEvent.change(screen.getByLabelText('Apple in full bloom, if you know it'), { target: { value: '2026-04-29' } })
+    expect(screen.getByLabelText(/^Dates typed in, not marked as seen: Apple/)).toHaveDisplayValue(
+      'move along with apple, 5 days later',
+    )
+    await user.click(screen.getByRole('button', { name: 'Fill in 1 bloom' }))
+    expect(seasonIn(planOf(store))?.bloom).toEqual({
+      apple: { first: '2026-04-22', full: '2026-04-29', end: '2026-05-11' },
+      'row-2': bloom['row-2'],
+    })
+  })
+})
+
+describe('bloom against the season before', () => {
+  test('is told for what it is, stage by stage', async () => {
+    const plan = smallPlan({
+      seasons: [
+        { year: 2024, bloom: { apple: { first: '2024-04-17', full: '2024-04-23', end: '2024-05-08' } } },
+        { year: 2026, bloom: { apple: { first: '2026-04-29', full: '2026-05-05', end: '2026-05-19' } } },
+      ],
+    })
+    const { user, go } = openBloom(plan)
+    await go()
+    expect(screen.getByText('Apple opens 12 days later than in 2024.')).toBeVisible()
+    await user.click(screen.getByText('Against 2024, stage by stage'))
+    const table = screen.getByRole('table', { name: /^Days later/ })
+    expect(within(table).getByRole('row', { name: /^Apple/ })).toHaveTextContent('Apple+12+12+11')
   })
 })
 
