@@ -4,9 +4,9 @@ import { fieldOf } from '../coverage/field'
 import { flightFrom, type Limits, limitsOf } from '../coverage/limits'
 import { type Supply, suppliesOf } from '../coverage/supply'
 import { type Settings, settingsFor, type Vary } from '../data/settings'
-import { checkPlan } from '../plan/check'
-import { type Plan, seasonOf } from '../plan/plan'
-import { hasErrors, type Outcome, type Problem } from '../problem'
+import { computableSeason } from '../plan/computable'
+import type { Plan } from '../plan/plan'
+import type { Outcome, Problem } from '../problem'
 import { type LngLat, type Plane, planeOf } from '../space/plane'
 import type { PointCoverage, Report } from './report'
 import { busiestDay, orchardResult, plantingResult, stationResult } from './rows'
@@ -105,15 +105,9 @@ export class Model {
 
 /** Lays a plan's season out, or says why it cannot be computed. */
 export function modelOf(plan: Plan, year: number, vary?: Vary): Outcome<Model> {
-  const problems = checkPlan(plan, year)
-  if (seasonOf(plan, year) === undefined) {
-    const seasons = plan.seasons.map(season => season.year).join(', ')
-    return {
-      ok: false,
-      problems: [...problems, { code: 'no-season', severity: 'error', at: '', values: { year, seasons } }],
-    }
-  }
-  if (hasErrors(problems)) return { ok: false, problems }
+  const season = computableSeason(plan, year)
+  if (!season.ok) return season
+  const { problems } = season
   return { ok: true, value: new Model(plan, year, problems, vary), problems }
 }
 

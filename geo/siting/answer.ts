@@ -1,6 +1,7 @@
 import type { Plan } from '../plan/plan'
-import { type SeasonGround, seasonGround } from '../stocking/season-ground'
+import { nestingShare, type SeasonGround, seasonGround } from '../stocking/season-ground'
 import { assumedPrices, costOf, mostTubes, releasesOf, stockOf } from '../stocking/stock'
+import { sureCocoons } from '../stocking/sure'
 import { acceptSuggestion, movedId } from './accept'
 import type { BoundMethod, Pick } from './place-stations'
 import type { Setting } from './setting'
@@ -33,6 +34,7 @@ export function answerOf(setting: Setting, picks: readonly StockedPick[], verdic
     return {
       ...sites[pick.site]!,
       ...stock,
+      sure: sureCocoons(stock, nestingShare(settings.bees[kind.bee])),
       tubes: own?.season.tubes ?? stock.tubes,
       id: moves ?? ids.shift()!,
       new: moves === null,

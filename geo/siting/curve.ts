@@ -1,45 +1,64 @@
 import type { Plan } from '../plan/plan'
 import type { Outcome } from '../problem'
 import { groundOf, nestingShare } from '../stocking/season-ground'
-import { cocoonsInSets, usualFemales } from '../stocking/stock'
+import { assumedPrices, cocoonsInSets, costOf, stockOf, usualFemales } from '../stocking/stock'
+import { upperBound } from './bound'
 import { exchange } from './exchange'
 import { greedy } from './greedy'
-import { fullValue, worthOf } from './objective'
+import { columnsOf, fullValue, worthOf } from './objective'
 import type { SuggestOptions } from './question'
 import { matrixOf, settingOf } from './setting'
+import { femalesOfMovers } from './stock-of-placings'
 
-/** Coverage that so many more stations would bring. */
-export type CurvePoint = { readonly stations: number; readonly coverage: number }
+/** What so many more stations would bring, what no layout of them exceeds, and what they cost. */
+export type CurvePoint = {
+  readonly count: number
+  readonly coverage: number | null
+  readonly bound: number | null
+  readonly cost: number
+}
+
+export type CurveOptions = Omit<SuggestOptions, 'question' | 'prove' | 'onProgress'> & {
+  /** New stations at most. */
+  readonly most: number
+  /** Female cocoons of each; enough for 50 nesting females unless told. */
+  readonly cocoons?: number
+  /** Told each point as it is known. */
+  readonly onPoint?: (point: CurvePoint) => void
+}
 
 /**
- * Coverage against the number of new stations, from none to `most`: where another box stops paying. Each has the same
- * stock (`cocoons`, or enough for 50 nesting females). Found by greedy and exchange on unrefined places, so a
- * suggestion for the same number covers a little more. Stations that were to move stay.
+ * Coverage against the number of new stations, from none to `most` or as many as find room: where another box stops
+ * paying. All have the same stock. Found by greedy and exchange on unrefined places, so a suggestion for the same number
+ * covers a little more; no point lies under the one before.
  */
-export function coverageCurve(
-  plan: Plan,
-  year: number,
-  options: Omit<SuggestOptions, 'question'> & { readonly most: number; readonly cocoons?: number },
-): Outcome<readonly CurvePoint[]> {
+export function coverageCurve(plan: Plan, year: number, options: CurveOptions): Outcome<readonly CurvePoint[]> {
   const ground = groundOf(plan, year)
   if (!ground.ok) return ground
-  const { most, cocoons, ...rest } = options
-  const roles = Object.fromEntries(Object.entries(rest.roles ?? {}).filter(([, role]) => role === 'drop'))
-  const setting = settingOf(ground.value, { ...rest, roles, question: { kind: 'stations', count: most } })
-  const bee = ground.value.settings.bees[setting.placings[0]!.kind.bee]
-  const females = (cocoons ?? cocoonsInSets(usualFemales, bee, rest.setOf ?? 1)) * nestingShare(bee)
-  const problem = matrixOf(setting, [females], [most])
-  const full = fullValue(problem)
-  const order = greedy(problem)
+  const { most, cocoons, onPoint, ...rest } = options
+  const setting = settingOf(ground.value, { ...rest, question: { kind: 'stations', count: most } })
+  const { settings } = ground.value
+  const bee = settings.bees[setting.placings[0]!.kind.bee]
+  const each = cocoons ?? cocoonsInSets(usualFemales, bee, rest.setOf ?? 1)
+  const prices = rest.prices ?? assumedPrices
+  const price = prices.station + costOf(stockOf(each, bee, settings.site), prices)
+  const movers = femalesOfMovers(setting)
+  const all = matrixOf(setting, [each * nestingShare(bee), ...movers], [most, ...movers.map(() => 1)])
+  const full = fullValue(all)
+  const shareOf = (value: number) => (full > 0 ? Math.min(1, value / full) : null)
   const points: CurvePoint[] = []
-  let last = 0
-  for (let stations = 0; stations <= order.length && rest.shouldStop?.() !== true; stations += 1) {
-    const start = order.slice(0, stations)
-    const { value } =
-      stations === 0 ? { value: worthOf(problem, []) } : exchange({ ...problem, count: [stations] }, start)
+  let last = worthOf(all, [])
+  for (let count = 0; count <= most && rest.shouldStop?.() !== true; count += 1) {
+    const problem = { ...all, count: [count, ...movers.map(() => 1)] }
+    const start = greedy(problem)
+    if (start.filter(column => column < columnsOf(problem) / setting.placings.length).length < count) break
+    const { chosen, value } = exchange(problem, start)
     // One station more never covers less.
-    last = Math.max(last, full > 0 ? Math.min(1, value / full) : 0)
-    points.push({ stations, coverage: last })
+    last = Math.max(last, value)
+    const bound = Math.max(last, upperBound(problem, { best: value, chosen }))
+    const point = { count, coverage: shareOf(last), bound: shareOf(bound), cost: count * price }
+    points.push(point)
+    onPoint?.(point)
   }
   return { ok: true, value: points, problems: ground.problems }
 }

@@ -39,9 +39,14 @@ export type SuggestOptions = {
   readonly shouldStop?: () => boolean
 }
 
-/** How far it is: coverage of the best answer so far and what none can exceed, where known. */
+/**
+ * How far it is: coverage of the best answer so far and what none can exceed, or, for a target, what it costs and what
+ * none can cost less than; where known.
+ */
 export type Progress = {
   readonly stage: 'places' | 'search' | 'bound' | 'proof' | 'report'
   readonly coverage: number | null
   readonly bound: number | null
+  readonly cost?: number | null
+  readonly costBound?: number | null
 }

@@ -1,12 +1,12 @@
 import type { Plan } from '../plan/plan'
 import type { Outcome } from '../problem'
 import { groundOf, nestingShare } from '../stocking/season-ground'
-import { cocoonsInSets, usualFemales } from '../stocking/stock'
 import { answerOf } from './answer'
 import { withinBudget } from './budget'
 import { placeStations, proven } from './place-stations'
 import type { SuggestOptions } from './question'
 import { type Setting, settingOf } from './setting'
+import { cocoonsOfPlacings } from './stock-of-placings'
 import type { Caution, Suggestion } from './suggestion'
 import { forTarget } from './target'
 
@@ -31,18 +31,6 @@ async function answerTo(setting: Setting): Promise<Suggestion> {
     default:
       return question satisfies never
   }
-}
-
-/** Whole female cocoons of each placing: of a new station those asked for, of one that moves what it has. */
-export function cocoonsOfPlacings({ ground, placings, options }: Setting, fresh: number | undefined): number[] {
-  const { settings, supplies } = ground
-  const { setOf = 1 } = options
-  return placings.map(({ moves, kind }) => {
-    const bee = settings.bees[kind.bee]
-    if (moves === null) return fresh ?? cocoonsInSets(usualFemales, bee, setOf)
-    const { season } = supplies.find(({ id }) => id === moves)!
-    return (season.releases ?? []).reduce((sum, { females }) => sum + females, 0)
-  })
 }
 
 async function moreStations(

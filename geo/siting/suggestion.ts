@@ -13,6 +13,8 @@ export type SuggestedStation = Stock & {
   /** false: it stands already and moves here. */
   readonly new: boolean
   readonly bee: BeeId
+  /** Female cocoons with which these females nest nine times in ten: those told are enough every other time. */
+  readonly sure: number
   /** Releases in whole cocoons. */
   readonly releases: readonly Release[]
   /** A sentence; what it is made of stands beside it. */

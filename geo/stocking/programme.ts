@@ -15,6 +15,7 @@ import {
 } from './season-ground'
 import { type Cells, cellsOf, serviceMatrix } from './service'
 import { assumedPrices, costOf, mostCocoons, type Prices, releasesOf, type Stock, stockOf } from './stock'
+import { sureCocoons } from './sure'
 import { sharesOf, usualKind } from './usual-kind'
 
 export type StockOptions = {
@@ -37,6 +38,8 @@ export type StationStock = Stock & {
   readonly releases: readonly Release[]
   /** Most female cocoons whose nests its tubes hold; null without a limit. */
   readonly most: number | null
+  /** Female cocoons with which these females nest nine times in ten: those told are enough every other time. */
+  readonly sure: number
 }
 
 /** Fewest bees for a target at the stations there are. */
@@ -221,9 +224,10 @@ function plantingsAsked({ demand }: SeasonGround): number[] {
   )
 }
 
-function rowOf({ id, name, bee, shares, most }: Standing, stock: Stock): StationStock {
+function rowOf({ id, name, bee, shares, share, most }: Standing, stock: Stock): StationStock {
   const releases = releasesOf(stock, shares)
-  return { id, name, bee, ...stock, releases, most: Number.isFinite(most) ? most : null }
+  const sure = sureCocoons(stock, share)
+  return { id, name, bee, ...stock, releases, most: Number.isFinite(most) ? most : null, sure }
 }
 
 function plantingRows(

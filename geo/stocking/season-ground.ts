@@ -4,9 +4,9 @@ import { type Field, fieldOf } from '../coverage/field'
 import { type Supply, suppliesOf } from '../coverage/supply'
 import type { BeeId } from '../data/own'
 import { type BeeSettings, type Settings, settingsFor } from '../data/settings'
-import { checkPlan } from '../plan/check'
+import { computableSeason } from '../plan/computable'
 import { type Plan, type Season, type Station, seasonOf } from '../plan/plan'
-import { hasErrors, type Outcome } from '../problem'
+import type { Outcome } from '../problem'
 import { type LngLat, type Plane, planeOf } from '../space/plane'
 import type { IsoDate } from '../time/day'
 
@@ -89,13 +89,8 @@ export function keptPosition([lng, lat]: LngLat): LngLat {
 
 /** A season laid out, or why it cannot be computed. */
 export function groundOf(plan: Plan, year: number): Outcome<SeasonGround> {
-  const problems = checkPlan(plan, year)
-  if (seasonOf(plan, year) === undefined) {
-    const seasons = plan.seasons.map(season => season.year).join(', ')
-    const missing = { code: 'no-season', severity: 'error', at: '', values: { year, seasons } } as const
-    return { ok: false, problems: [...problems, missing] }
-  }
-  if (hasErrors(problems)) return { ok: false, problems }
+  const season = computableSeason(plan, year)
+  if (!season.ok) return season
   const ground = seasonGround(plan, year)
-  return { ok: true, value: ground, problems: [...problems, ...ground.demand.problems] }
+  return { ok: true, value: ground, problems: [...season.problems, ...ground.demand.problems] }
 }

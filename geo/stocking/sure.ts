@@ -1,3 +1,12 @@
+/** How sure one would like to be of the females counted on: nine times in ten, the usual meaning of a safe margin. */
+export const sureChance = 0.9
+
+/** Female cocoons with which the whole nesting females of a stock come about nine times in ten; 0 for none. */
+export function sureCocoons({ females }: { readonly females: number }, share: number): number {
+  const whole = Math.floor(females + 1e-9)
+  return whole > 0 && share > 0 ? cocoonsToBeSure(whole, Math.min(1, share), sureChance) : 0
+}
+
 /**
  * Female cocoons for at least `females` nesting females with chance `chance`, when each nests with chance `share`
  * whatever the others do (binomial): more than females / share, which is enough only every other time.

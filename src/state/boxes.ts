@@ -1,4 +1,5 @@
 import type { Plan } from '#geo/plan/plan'
+import type { CurvePoint } from '#geo/siting/curve'
 import type { Progress, Question, Role, SuggestOptions } from '#geo/siting/question'
 import type { Suggestion } from '#geo/siting/suggestion'
 import type { LngLat } from '#geo/space/plane'
@@ -35,6 +36,8 @@ export type Ask = {
   readonly withLanes: boolean
 }
 
+export type { CurvePoint }
+
 /** A question for the engine as plain data. */
 export type Wish = Omit<SuggestOptions, 'onProgress' | 'shouldStop' | 'prove'>
 
@@ -52,14 +55,6 @@ export type Stocked = {
   readonly year: number
   readonly options: StockOptions
   readonly result: StockResult
-}
-
-/** The best of so many new stations. */
-export type CurvePoint = {
-  readonly count: number
-  readonly coverage: number | null
-  readonly bound: number | null
-  readonly cost: number
 }
 
 export type BoxesState = {

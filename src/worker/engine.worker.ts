@@ -4,6 +4,7 @@ import type { Outcome } from '#geo/problem'
 import { pointCloud } from '#geo/report/cloud'
 import { type Model, modelOf } from '#geo/report/model'
 import { reportRanges } from '#geo/report/ranges'
+import { coverageCurve } from '#geo/siting/curve'
 import type { Progress } from '#geo/siting/question'
 import { suggest } from '#geo/siting/suggest'
 import { stockFor } from '#geo/stocking/programme'
@@ -58,6 +59,8 @@ export const engineApi: EngineApi = {
   },
   ranges: reportRanges,
   stock: stockFor,
+  curve: (plan, year, { question: _, ...wish }, asked, onPoint) =>
+    coverageCurve(plan, year, { ...wish, ...asked, onPoint }),
   async suggest(plan, year, wish, proof, onProgress) {
     const prove = proof && { timeLimit: proof.timeLimit, solver: await (await import('./load-highs')).solver() }
     return suggest(plan, year, { ...wish, ...(prove && { prove }), onProgress: paced(onProgress) })

@@ -5,7 +5,7 @@ import type { Progress } from '#geo/siting/question'
 import type { Suggestion } from '#geo/siting/suggestion'
 import type { LngLat } from '#geo/space/plane'
 import type { StockOptions, StockResult } from '#geo/stocking/programme'
-import type { Wish } from '../state/boxes'
+import type { CurvePoint, Wish } from '../state/boxes'
 import type { Evaluation } from '../state/store'
 
 export type { Evaluation }
@@ -26,6 +26,14 @@ export type EngineApi = {
   tryPlan(plan: Plan, year: number): Outcome<Evaluation>
   /** Fewest cocoons at the stations there are. */
   stock(plan: Plan, year: number, options: StockOptions): Outcome<StockResult>
+  /** Coverage by number of new stations with the same stock; `onPoint` is told each point as it is known. */
+  curve(
+    plan: Plan,
+    year: number,
+    wish: Wish,
+    asked: { readonly most: number; readonly cocoons: number },
+    onPoint: (point: CurvePoint) => void,
+  ): Outcome<readonly CurvePoint[]>
   /**
    * Where stations might go. `onProgress` is told while it works. With `proof` a general solver is asked to prove the
    * answer, for so many seconds at most.

@@ -1,6 +1,5 @@
 import { proxy } from 'comlink'
 import type { Plan } from '#geo/plan/plan'
-import type { Outcome } from '#geo/problem'
 import type { Progress } from '#geo/siting/question'
 import type { Suggestion } from '#geo/siting/suggestion'
 import type { LngLat } from '#geo/space/plane'
@@ -22,7 +21,7 @@ export type SitingEngine = {
   prove(answer: Suggested, timeLimit: number): void
   /** Ends search or proof. An answer that is there is kept, with the best bound that was reached. */
   stopLooking(): void
-  /** The best of 1, 2, … new stations with so many cocoons each, one after the other. */
+  /** The best of 0, 1, 2, … new stations with so many cocoons each. */
   curve(answer: Suggested, most: number, cocoonsEach: number): void
   stopCurve(): void
   /** Coverage of a plan that is only tried out. */
@@ -49,6 +48,13 @@ export function createSitingEngine(store: PlannerStore, makePort: MakePort): Sit
   const revisionNow = (): number => store.getState().document.revision
   const keptAnswer = (): Suggested | null => lastOf(store.getState().results.suggestion)
   const ended = (): void => changeBoxes(store, { progress: null, isProving: false })
+
+  /** Points of a curve that was stopped are of no use to the next one. */
+  let stopListening = (): void => {}
+  const withdrawCurve = (): void => {
+    lane.withdraw('curve')
+    stopListening()
+  }
 
   /** Search and proof: at most one is under way. */
   const ask = (plan: Plan, year: number, wish: Wish, proof: { readonly timeLimit: number } | null): void => {
@@ -90,7 +96,7 @@ export function createSitingEngine(store: PlannerStore, makePort: MakePort): Sit
 
   /** One question has one answer: that to a question of the other sort goes. */
   const forgetOther = (name: 'suggestion' | 'stock'): void => {
-    lane.withdraw('curve')
+    withdrawCurve()
     lane.withdraw(name === 'stock' ? 'stock' : 'suggest')
     set('curve', { status: 'idle' })
     for (const kind of ['try', 'move']) trials.withdraw(kind)
@@ -135,39 +141,41 @@ export function createSitingEngine(store: PlannerStore, makePort: MakePort): Sit
       ended()
     },
     curve(answer, most, cocoonsEach) {
-      const { plan, year, wish, suggestion } = answer
+      const { plan, year, wish } = answer
       const revision = revisionNow()
-      const points: CurvePoint[] = [
-        { count: 0, coverage: suggestion.before.coverage, bound: suggestion.before.coverage, cost: 0 },
-      ]
-      const next = (): void => {
-        const count = points.length
-        const question = { kind: 'stations', count, cocoons: cocoonsEach } as const
-        lane.request<Outcome<Suggestion>>({
-          kind: 'curve',
-          call: api => api.suggest(plan, year, { ...wish, question }, null, proxy(silent)),
-          onAnswer: outcome => {
-            if (!outcome.ok) return set('curve', { status: 'failed', reason: refusal(outcome), last: null })
-            const { after, bound, cost, stations } = outcome.value
-            points.push({ count, coverage: after.coverage, bound: bound.coverage, cost })
-            // Without room for one more there is nothing further along the curve.
-            const isFull = stations.filter(station => station.new).length < count
-            if (isFull) points.pop()
-            if (isFull || count === most) set('curve', { status: 'ready', value: [...points], revision })
-            else {
-              set('curve', { status: 'running', last: [...points], revision })
-              next()
-            }
-          },
-          onFailure: reason => set('curve', { status: 'failed', reason: brokenOff(reason), last: [...points] }),
-        })
+      const points: CurvePoint[] = []
+      let isListening = true
+      const onPoint = (point: CurvePoint): void => {
+        if (!isListening) return
+        points.push(point)
+        set('curve', { status: 'running', last: throughAnswer(points, answer, cocoonsEach), revision })
       }
-      lane.withdraw('curve')
-      set('curve', { status: 'running', last: [...points], revision })
-      next()
+      withdrawCurve()
+      set('curve', { status: 'running', last: [], revision })
+      stopListening = () => {
+        isListening = false
+      }
+      lane.request({
+        kind: 'curve',
+        call: api => api.curve(plan, year, wish, { most, cocoons: cocoonsEach }, proxy(onPoint)),
+        onAnswer: outcome => {
+          isListening = false
+          if (!outcome.ok) return set('curve', { status: 'failed', reason: refusal(outcome), last: null })
+          const value = throughAnswer(outcome.value, answer, cocoonsEach)
+          set('curve', { status: 'ready', value, revision })
+        },
+        onFailure: reason => {
+          isListening = false
+          set('curve', {
+            status: 'failed',
+            reason: brokenOff(reason),
+            last: throughAnswer(points, answer, cocoonsEach),
+          })
+        },
+      })
     },
     stopCurve() {
-      lane.withdraw('curve')
+      withdrawCurve()
       const { curve } = store.getState().results
       if (curve.status !== 'running') return
       const value = curve.last ?? []
@@ -198,7 +206,8 @@ export function createSitingEngine(store: PlannerStore, makePort: MakePort): Sit
       })
     },
     clear() {
-      for (const kind of ['suggest', 'stock', 'curve']) lane.withdraw(kind)
+      for (const kind of ['suggest', 'stock']) lane.withdraw(kind)
+      withdrawCurve()
       for (const kind of ['try', 'move']) trials.withdraw(kind)
       for (const name of ['suggestion', 'stock', 'trial', 'curve'] as const) {
         if (store.getState().results[name].status !== 'idle') set(name, { status: 'idle' })
@@ -212,7 +221,25 @@ export function createSitingEngine(store: PlannerStore, makePort: MakePort): Sit
   }
 }
 
-const silent = (): void => {}
+/**
+ * A curve as found on unrefined places, not under an answer that is in hand: the answer to the same question stands at
+ * its number, and no point lies under one before it.
+ */
+function throughAnswer(
+  points: readonly CurvePoint[],
+  { wish, suggestion }: Suggested,
+  cocoonsEach: number,
+): readonly CurvePoint[] {
+  const fresh = suggestion.stations.filter(station => station.new)
+  const isSame = wish.question.kind === 'stations' && fresh.every(each => each.femaleCocoons === cocoonsEach)
+  let least = 0
+  return points.map(point => {
+    const { coverage, bound } = point
+    if (coverage === null) return point
+    least = Math.max(least, coverage, isSame && point.count === fresh.length ? (suggestion.after.coverage ?? 0) : 0)
+    return { ...point, coverage: least, bound: bound === null ? null : Math.max(bound, least) }
+  })
+}
 
 /** The answer with the bound that a proof had come to when it was stopped. */
 function tightened(answer: Suggested, progress: Progress | null): Suggested {

@@ -7,6 +7,7 @@ import { prove } from '#geo/siting/programme'
 import { search } from '#geo/siting/search'
 import { highsSolver } from '#geo/stocking/highs-solver'
 import { choices, type KernelName, kernels, randomInstance } from '../support/siting-instances'
+import { pmed1 } from './pmed1'
 
 /** Twelve places on a grid of 4 x 3, 50 m apart, with weights 1 to 12 row by row. */
 const grid = Array.from({ length: 12 }, (_, i) => ({ x: 50 * (i % 4), y: 50 * Math.floor(i / 4), weight: i + 1 }))
@@ -25,19 +26,27 @@ const line = Array.from({ length: 121 }, (_, i) => ({ x: i, y: 0, weight: 1 }))
  * chosen, d3 - d2 if one of the first two is, and so on; what is left of the farthest distance is the sum to travel.
  */
 function median(count: number, places = grid): { readonly problem: SitingProblem; readonly farthest: number } {
+  const between = places.map(a => places.map(b => Math.hypot(a.x - b.x, a.y - b.y)))
+  return medianOf(
+    count,
+    between,
+    places.map(({ weight }) => weight),
+  )
+}
+
+function medianOf(count: number, between: readonly (readonly number[])[], weights: readonly number[]) {
   const weight: number[] = []
-  const columns: Entry[][] = places.map(() => [])
+  const columns: Entry[][] = between.map(() => [])
   let farthest = 0
-  places.forEach((a, i) => {
-    const from = places.map(b => Math.hypot(a.x - b.x, a.y - b.y))
+  between.forEach((from, i) => {
     const rings = [...new Set(from)].sort((a, b) => a - b)
-    farthest += places[i]!.weight * rings.at(-1)!
+    farthest += weights[i]! * rings.at(-1)!
     rings.slice(1).forEach((far, ring) => {
       const near = rings[ring]!
       from.forEach((distance, site) => {
         if (distance <= near) columns[site]!.push({ point: weight.length, service: 1 })
       })
-      weight.push(places[i]!.weight * (far - near))
+      weight.push(weights[i]! * (far - near))
     })
   })
   return { problem: sitingProblem({ wanted: weight.map(() => 1), weight, columns, count }), farthest }
@@ -126,6 +135,44 @@ describe('small exact cases, by exhaustive search', () => {
     )
     expect(worthOf(problem, greedy(problem))).toBe(10)
     expect(search(problem)).toEqual({ chosen: expect.arrayContaining([1, 2]), value: 12 })
+  })
+})
+
+describe('a published instance, pmed1 of the OR-Library', () => {
+  const between = Array.from({ length: pmed1.places }, (_, i) =>
+    Array.from({ length: pmed1.places }, (__, j) => (i === j ? 0 : Number.POSITIVE_INFINITY)),
+  )
+  for (const [from, to, length] of pmed1.roads) {
+    between[from]![to] = length
+    between[to]![from] = length
+  }
+  // Shortest ways (Floyd & Warshall).
+  for (let k = 0; k < pmed1.places; k += 1)
+    for (const from of between)
+      for (let j = 0; j < from.length; j += 1) from[j] = Math.min(from[j]!, from[k]! + between[k]![j]!)
+
+  it('has 5819 as the least sum of ways, which the search finds and the bound does not pass', () => {
+    const { problem, farthest } = medianOf(
+      pmed1.chosen,
+      between,
+      between.map(() => 1),
+    )
+    const { chosen, value } = search(problem)
+    expect(farthest - value).toBe(5819)
+    const nearest = between.map(from => Math.min(...chosen.map(site => from[site]!)))
+    expect(nearest.reduce((sum, way) => sum + way, 0)).toBe(5819)
+    expect(farthest - upperBound(problem, { best: value, chosen })).toBeLessThanOrEqual(5819)
+  })
+
+  it('has 127 as the least longest way from five places (Pullan 2008)', () => {
+    const within = (radius: number) =>
+      covering(
+        between.map(from => from.flatMap((way, i) => (way <= radius ? [i] : []))),
+        between.map(() => 1),
+        pmed1.chosen,
+      )
+    expect(search(within(127), { patience: 1000 }).value).toBe(100)
+    expect(search(within(126), { patience: 1000 }).value).toBeLessThan(100)
   })
 })
 

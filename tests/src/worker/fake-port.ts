@@ -37,6 +37,7 @@ export function fakeWorkers() {
       tryPlan: ask('tryPlan'),
       suggest: ask('suggest'),
       stock: ask('stock'),
+      curve: ask('curve'),
     }
     return { api, terminate: () => void ended.push(worker) }
   }

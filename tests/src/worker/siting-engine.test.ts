@@ -38,6 +38,7 @@ function suggestion(coverage: number, count = 2): Suggestion {
     femaleCocoons: 112,
     maleCocoons: 202,
     tubes: 167,
+    sure: 123,
     releases: [{ date: '2026-04-06', females: 112, males: 202 }],
     why: '',
     source: 'open' as const,
@@ -219,38 +220,41 @@ describe('a stock', () => {
 })
 
 describe('the curve', () => {
-  it('asks for one station more each time, some beyond the answer, with as many cocoons each', async () => {
+  const point = (count: number, coverage: number) => ({ count, coverage, bound: 0.95, cost: 100 * count })
+  const told = (call: Call, ...points: readonly ReturnType<typeof point>[]) => {
+    for (const each of points) (call.input[4] as (told: typeof each) => void)(each)
+  }
+
+  it('goes some beyond the answer with as many cocoons each, and is seen as it grows', async () => {
     const { store, workers, results } = await looked()
     drawCurve(store)
     await settled()
-    for (let count = 1; count <= 5; count += 1) {
-      const call = workers.of('suggest').at(-1)!
-      expect(call.input[2]).toMatchObject({ question: { kind: 'stations', count, cocoons: 112 } })
-      await call.answer(found((4 + count) / 10, count))
-    }
-    expect(results().curve).toMatchObject({ status: 'ready' })
-    const { curve } = results()
-    expect(curve.status === 'ready' && curve.value.map(({ count, coverage }) => [count, coverage])).toEqual([
-      [0, 0.4],
-      [1, 0.5],
-      [2, 0.6],
-      [3, 0.7],
-      [4, 0.8],
-      [5, 0.9],
-    ])
+    const [call] = workers.of('curve')
+    expect(call!.input[3]).toEqual({ most: 5, cocoons: 112 })
+    told(call!, point(0, 0.4), point(1, 0.6))
+    expect(results().curve).toMatchObject({ status: 'running', last: [point(0, 0.4), point(1, 0.6)] })
+    const value = [point(0, 0.4), point(1, 0.6), point(2, 0.8)]
+    await call!.answer({ ok: true, value, problems: [] })
+    expect(results().curve).toMatchObject({ status: 'ready', value })
   })
 
-  it('ends where no more find room, and keeps what is there when it is stopped', async () => {
+  it('runs through the answer to the same question, never falling after it', async () => {
     const { store, workers, results } = await looked()
     drawCurve(store)
     await settled()
-    await workers.of('suggest').at(-1)!.answer(found(0.6, 1))
-    await workers.of('suggest').at(-1)!.answer(found(0.6, 1))
-    expect(results().curve).toMatchObject({ status: 'ready', value: [{ count: 0 }, { count: 1 }] })
+    const value = [point(0, 0.4), point(1, 0.6), point(2, 0.78), point(3, 0.79), point(4, 0.9)]
+    await workers.of('curve')[0]!.answer({ ok: true, value, problems: [] })
+    const { curve } = results()
+    expect(curve.status === 'ready' && curve.value.map(({ coverage }) => coverage)).toEqual([0.4, 0.6, 0.8, 0.8, 0.9])
+  })
+
+  it('keeps what is there when it is stopped', async () => {
+    const { store, workers, results } = await looked()
     drawCurve(store)
     await settled()
-    await workers.of('suggest').at(-1)!.answer(found(0.6, 1))
+    told(workers.of('curve')[0]!, point(0, 0.4), point(1, 0.6))
     stopCurve(store)
+    told(workers.of('curve')[0]!, point(2, 0.7))
     expect(results().curve).toMatchObject({ status: 'ready', value: [{ count: 0 }, { count: 1 }] })
   })
 })
