@@ -79,6 +79,14 @@ const season = z.looseObject({
     .record(text, z.looseObject({ flowers: number, fruit: number }))
     .exactOptional()
     .describe('By planting id'),
+  coldStore: z
+    .looseObject({ from: date, temperature: number.exactOptional().describe('degC') })
+    .exactOptional()
+    .describe('Since when, and how cold, the cocoons set out this season were kept'),
+  setAside: z
+    .array(z.looseObject({ code: text, at: text, reason: text }))
+    .exactOptional()
+    .describe('Field checks that the grower has put aside: code and place of the problem, and why'),
 })
 
 const ownCrop = z.looseObject({

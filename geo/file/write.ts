@@ -26,13 +26,15 @@ const stationRecord: JsonLayout = {
   },
 }
 const season: JsonLayout = {
-  known: ['year', 'appleFullBloom', 'bloom', 'stations', 'weather', 'records', 'fruitSet'],
+  known: ['year', 'appleFullBloom', 'bloom', 'stations', 'weather', 'records', 'fruitSet', 'coldStore', 'setAside'],
   members: {
     bloom: { isMap: true, each: bloom },
     stations: { isMap: true, each: stationSeason },
     weather: { known: ['days'] },
     records: { isMap: true, each: stationRecord },
     fruitSet: { isMap: true, each: { known: ['flowers', 'fruit'] } },
+    coldStore: { known: ['from', 'temperature'] },
+    setAside: { each: { known: ['code', 'at', 'reason'] } },
   },
 }
 const plan: JsonLayout = {

@@ -5,7 +5,7 @@ import { checkFigure, checkFigures } from './check-figures'
 import { checkRecords } from './check-records'
 import { checkBee } from './check-settings'
 import { checkWeather } from './check-weather'
-import { limitFault, releaseLimits, seasonYear, stationLimits } from './limits'
+import { coldStoreLimits, limitFault, releaseLimits, seasonYear, stationLimits } from './limits'
 import { pathText, shortened } from './place'
 import { type Feature, isForage, isPlanting, isStation, nameOf, type Plan, type Season } from './plan'
 import type { ReportProblem } from './report-problem'
@@ -47,6 +47,7 @@ function checkSeason(place: Place, report: ReportProblem): void {
     checkDate(season.appleFullBloom, { ...dated, year: null }, report)
   }
   checkStations(place, dateYear, report)
+  checkColdStore(place, dateYear, report)
   if (season.weather !== undefined) {
     checkWeather(season.weather.days, { path: `plan.seasons[${index}].weather.days`, year }, report)
   }
@@ -74,6 +75,16 @@ function checkBlooms({ plan, season, index, features }: Place, year: number | nu
     const ofForage = isBloomer && isForage(feature)
     checkBloom(bloom, { name, at: isBloomer ? key : path, path, year, severity, isForage: ofForage }, report)
   }
+}
+
+/** It bears on no result, so that a slip in it is no error. */
+function checkColdStore({ season, index }: Place, year: number | null, report: ReportProblem): void {
+  const { coldStore } = season
+  if (coldStore === undefined) return
+  const path = `plan.seasons[${index}].coldStore`
+  const owner = { name: `Cold store of ${season.year}`, at: path, path }
+  checkDate(coldStore.from, { ...owner, label: 'its start', path: `${path}.from`, year, severity: 'warning' }, report)
+  checkFigures(coldStore, coldStoreLimits, owner, report)
 }
 
 function checkStations({ season, index, features }: Place, year: number | null, report: ReportProblem): void {

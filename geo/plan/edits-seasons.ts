@@ -141,7 +141,7 @@ function entryOfStation(season: Season, stationId: string): StationSeason | unde
 }
 
 /** A season that was not there before comes into being with its first entry. */
-function changeSeason(plan: Plan, year: number, change: (season: Season) => Season): Plan {
+export function changeSeason(plan: Plan, year: number, change: (season: Season) => Season): Plan {
   const before = seasonOf(plan, year) ?? { year }
   const after = change(before)
   if (after === before) return plan

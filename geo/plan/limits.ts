@@ -107,6 +107,11 @@ export const releaseLimits = {
   males: { label: 'number of male cocoons', unit: '', low: 0, high: 10_000_000, isWhole: true },
 } as const satisfies Limits
 
+/** Where cocoons spend the winter. */
+export const coldStoreLimits = {
+  temperature: { label: 'temperature of the cold store', unit: '°C', low: -30, high: 40, isMinor: true },
+} as const satisfies Limits
+
 /** Order of a weather day's figures. */
 export const weatherLimits: readonly Limit[] = [
   { label: 'lowest temperature', unit: '°C', low: -80, high: 60 },

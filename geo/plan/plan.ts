@@ -60,6 +60,12 @@ export type Opening = {
 
 export type StationRecord = { readonly visits?: readonly Visit[]; readonly opening?: Opening }
 
+/** Cold began for the cocoons set out in a season on `from`; degC. */
+export type ColdStore = { readonly from: IsoDate; readonly temperature?: number }
+
+/** A field check that the grower has looked at and put aside, and why. `code` and `at` are those of its problem. */
+export type SetAside = { readonly code: string; readonly at: string; readonly reason: string }
+
 export type Season = {
   readonly year: number
   /** Day on which apple stood in full bloom, or is expected to, here or nearby; of this year or of an earlier one. */
@@ -71,6 +77,8 @@ export type Season = {
   readonly weather?: { readonly days: readonly WeatherDay[] }
   readonly records?: Readonly<Record<string, StationRecord>>
   readonly fruitSet?: Readonly<Record<string, { readonly flowers: number; readonly fruit: number }>>
+  readonly coldStore?: ColdStore
+  readonly setAside?: readonly SetAside[]
 }
 
 type Planted = { readonly planted?: number; readonly removed?: number }

@@ -14,6 +14,7 @@ import {
 } from '#geo/plan/edits-features'
 import { addSeason, removeSeason, setBloom, setReleases, setStationSeason } from '#geo/plan/edits-seasons'
 import { setOwnCrop, setOwnParameter, setPlanMembers } from '#geo/plan/edits-settings'
+import { putCheckAside, setColdStore, takeCheckBack } from '#geo/plan/edits-timing'
 import type { Plan } from '#geo/plan/plan'
 import { edit, openPlan, redo, select, undo } from '../../src/state/actions'
 import { createPlannerStore } from '../../src/state/store'
@@ -98,6 +99,16 @@ const deed: fc.Arbitrary<Deed> = fc.oneof(
     (value): Deed =>
       () =>
         setOwnCrop('hill-apple', value > 5 ? null : { basedOn: 'apple', appeal: 1 }),
+  ),
+  fc.tuple(year, fc.integer({ min: 0, max: 6 }), key).map(
+    ([y, degrees, k]): Deed =>
+      () =>
+        setColdStore(y, degrees === 6 ? null : { from: `${y - 1}-11-01`, temperature: degrees }, k),
+  ),
+  fc.tuple(year, fc.constantFrom('one', 'two'), fc.string({ maxLength: 3 }), fc.boolean()).map(
+    ([y, code, reason, isAside]): Deed =>
+      () =>
+        isAside ? putCheckAside(y, { code, at: 'row-1', reason }) : takeCheckBack(y, { code, at: 'row-1' }),
   ),
   fc.tuple(fc.string({ maxLength: 6 }), key).map(
     ([name, k]): Deed =>

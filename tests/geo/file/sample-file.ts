@@ -58,6 +58,8 @@ export function sampleFile(): Content {
             },
           },
           fruitSet: { 'row-3': { flowers: 200, fruit: 31 } },
+          coldStore: { from: '2025-11-01', temperature: 3.5 },
+          setAside: [{ code: 'released-early', at: 's1', reason: 'The hedge is in blossom' }],
         },
       ],
     },

@@ -42,7 +42,7 @@ describe('the canonical text', () => {
       'version name notes timeZone units bee bloomRegion parameters crops seasons'.split(' '),
     )
     expect(Object.keys(plan.seasons[0])).toEqual(
-      'year appleFullBloom bloom stations weather records fruitSet'.split(' '),
+      'year appleFullBloom bloom stations weather records fruitSet coldStore setAside'.split(' '),
     )
     expect(Object.keys(plan.seasons[0].bloom.apple)).toEqual(['first', 'full', 'end', 'observed', 'by', 'seen'])
     expect(Object.keys(plan.parameters['osmia-bicornis'])).toEqual(['typicalForagingRadius', 'lag'])

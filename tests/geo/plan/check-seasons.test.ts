@@ -132,6 +132,26 @@ const cases: Record<string, [string, string, string[], RegExp][]> = {
     ],
     ['a depth below nothing', put(`${season}.stations.s1.depth`, -150), ['warning out-of-range at s1'], /depth/],
   ],
+  'cold store': [
+    [
+      'from a day that does not exist',
+      put(`${season}.coldStore.from`, '2025-11-31'),
+      [`warning date-impossible at ${at}.coldStore`],
+      /Cold store of 2026: the date of its start is the text “2025-11-31”/,
+    ],
+    [
+      'from another season',
+      put(`${season}.coldStore.from`, '2024-11-01'),
+      [`warning date-far at ${at}.coldStore`],
+      /check the year/,
+    ],
+    [
+      'as hot as degrees Fahrenheit',
+      put(`${season}.coldStore.temperature`, 41),
+      [`warning out-of-range at ${at}.coldStore`],
+      /temperature of the cold store is 41; it should be from -30 to 40 °C/,
+    ],
+  ],
   weather: [
     [
       'a day that does not exist',
