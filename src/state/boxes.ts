@@ -70,6 +70,10 @@ export type BoxesState = {
   readonly chosen: string | null
   /** The map is shaded as it would be, not as it is. */
   readonly isShownAfter: boolean
+  /** The shopping list has cocoons enough for nine times in ten, not for every other time. */
+  readonly isSure: boolean
+  /** Cocoons that the season has planned already need not be bought: for stock alone. */
+  readonly isInHand: boolean
 }
 
 export const firstAsk: Ask = {
@@ -95,7 +99,7 @@ export const firstAsk: Ask = {
 /** Nothing under way, and no suggested station moved, left or looked at. */
 export const untouched = { moved: {}, left: [], chosen: null, progress: null, isProving: false } as const
 
-export const noBoxes: BoxesState = { ask: firstAsk, isShownAfter: true, ...untouched }
+export const noBoxes: BoxesState = { ask: firstAsk, isShownAfter: true, isSure: false, isInHand: false, ...untouched }
 
 /** For another plan: what belongs to its stations and plantings goes, prices and sizes stay. */
 export function boxesForPlan(boxes: BoxesState): BoxesState {

@@ -36,7 +36,7 @@ export type Ground =
   | { readonly kind: 'own'; readonly url: string }
 
 /** Figures of a suggestion; `id` is that of the suggested station or of a planting. */
-export type BoxesFigure = 'wouldBe' | 'bound' | 'gain' | 'placeCocoons' | 'placeTubes' | 'cost'
+export type BoxesFigure = 'wouldBe' | 'bound' | 'gain' | 'placeCocoons' | 'placeTubes' | 'cost' | 'sure'
 
 /** The figure whose working is shown; `id` null = the whole orchard's. */
 export type WorkingTopic = {

@@ -11,7 +11,7 @@ import { boundWords, cautionText, closeChange, finely, staleWords } from './answ
 import { BeforeAfter, type Change, ShadeChoice } from './before-after'
 import { CurveView } from './curve-view'
 import { PlaceList } from './place-list'
-import { ShoppingList } from './shopping-list'
+import { PlacesShopping } from './shopping-list'
 import { useTrial } from './trial'
 import { useBoxes, useSuggested } from './use-boxes'
 
@@ -40,7 +40,7 @@ export function AnswerView({ answer, isFresh }: { readonly answer: Suggested; re
       {isEmpty ? null : <HowGood answer={answer} isFresh={isFresh} />}
       <Changes answer={answer} isFresh={isFresh} />
       {isEmpty ? null : <PlaceList answer={answer} isFresh={isFresh} />}
-      {suggestion.stations.some(station => station.new) ? <ShoppingList answer={answer} /> : null}
+      {suggestion.stations.some(station => station.new) ? <PlacesShopping answer={answer} /> : null}
       {isFresh ? <CurveView answer={answer} /> : null}
     </div>
   )

@@ -1,29 +1,34 @@
 import type { Units } from '#geo/plan/plan'
 import type { Report } from '#geo/report/report'
-import type { Suggestion } from '#geo/siting/suggestion'
 import { measureOf } from '../../text/units'
 import { significant } from '../../text/words'
-import { money } from './ask-words'
+
+type Before = readonly { readonly id: string; readonly before: number | null }[]
+
+/** Cost of covering a hectare or an acre: the sum to two figures, and what it is for. */
+export type PerArea = { readonly cost: number; readonly per: string }
 
 /** Square metres that more coverage comes to: ground of each planting times the share that it gains. */
-export function areaGained({ plantings }: Pick<Suggestion, 'plantings'>, report: Pick<Report, 'plantings'>): number {
-  const then = new Map(report.plantings.map(planting => [planting.id, planting]))
-  return plantings.reduce((sum, { id, before }) => {
-    const planting = then.get(id)
-    if (before === null || planting === undefined || planting.coverage === null) return sum
-    return sum + planting.area * (planting.coverage - before)
+export function areaGained(plantings: Before, report: Pick<Report, 'plantings'>): number {
+  const before = new Map(plantings.map(planting => [planting.id, planting.before]))
+  return report.plantings.reduce((sum, { id, area, coverage }) => {
+    const now = before.get(id) ?? null
+    return now === null || coverage === null ? sum : sum + area * (coverage - now)
   }, 0)
 }
 
-/** "410 for each ha"; null where hardly any ground is gained. */
-export function coveredCost(
+/** Square metres covered: ground of each planting times its coverage. */
+export function areaCovered(report: Pick<Report, 'plantings'>): number {
+  return report.plantings.reduce((sum, { area, coverage }) => sum + area * (coverage ?? 0), 0)
+}
+
+/** What `total` comes to for each hectare or acre; null where hardly any ground is covered. */
+export function costPerArea(
   total: number,
-  suggestion: Pick<Suggestion, 'plantings'>,
-  report: Pick<Report, 'plantings'>,
-  units: Units,
-): string | null {
-  const { toShown } = measureOf('area', units)
-  const area = toShown(areaGained(suggestion, report))
-  if (area < 1e-3) return null
-  return `${money(significant(total / area, 2))} for each ${units === 'us' ? 'acre' : 'hectare'}`
+  { area, isGain, units }: { readonly area: number; readonly isGain: boolean; readonly units: Units },
+): PerArea | null {
+  const shown = measureOf('area', units).toShown(area)
+  if (shown < 1e-3 || total <= 0) return null
+  const per = `for each ${units === 'us' ? 'acre' : 'hectare'} ${isGain ? 'more ' : ''}covered`
+  return { cost: significant(total / shown, 2), per }
 }

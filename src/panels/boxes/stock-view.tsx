@@ -10,8 +10,8 @@ import { lookForPlaces } from '../../worker/siting-schedule'
 import { Explained } from '../coverage/figures'
 import { useYear } from '../hooks'
 import { someOf, staleWords } from './answer-words'
-import { money } from './ask-words'
 import { BeforeAfter, type Change, ShadeChoice } from './before-after'
+import { StockShopping } from './shopping-list'
 import { fewestWords } from './stock-words'
 import { useStocked } from './use-boxes'
 
@@ -57,6 +57,7 @@ export function StockView({ answer, isFresh }: Props) {
       </p>
       <Plantings answer={answer} isFresh={isFresh} />
       <Stations answer={answer} />
+      {result.stations.length === 0 ? null : <StockShopping answer={answer} />}
     </div>
   )
 }
@@ -140,11 +141,7 @@ function Stations({ answer }: { readonly answer: Stocked }) {
           sum(each => each.maleCocoons),
           'male cocoon',
         )}{' '}
-        in all, with tubes{' '}
-        <Explained figure="cost" id={null} label="cost of all cocoons and tubes">
-          {money(result.cost)}
-        </Explained>{' '}
-        at the prices below, if all were to be bought.
+        in all.
       </p>
     </section>
   )

@@ -1,13 +1,14 @@
 import type { BeeId } from '#geo/data/own'
 import type { SuggestedStation } from '#geo/siting/suggestion'
 import type { Stock } from '#geo/stocking/stock'
-import { type Ask, type BoxesState, pricesOf, type Stocked, type Suggested } from '../../state/boxes'
-import { placeNames, takenStations } from '../../state/boxes-actions'
+import { chanceOf } from '#geo/stocking/sure'
+import { type Ask, type BoxesState, type Stocked, type Suggested } from '../../state/boxes'
+import { placeNames } from '../../state/boxes-actions'
 import type { BoxesFigure, WorkingTopic } from '../../state/store'
-import { grouped, significant } from '../../text/words'
+import { grouped, percent, significant } from '../../text/words'
 import { boundWords, ceiling, finely } from '../boxes/answer-words'
 import { money, priceNames } from '../boxes/ask-words'
-import { shoppingLines, totalOf } from '../boxes/shopping'
+import { type Shopping, shoppingForPlaces, shoppingForStock } from '../boxes/shopping'
 import { rules, titles } from './rules'
 import type { Given, Uses, Working } from './workings'
 
@@ -24,6 +25,7 @@ const figures: readonly string[] = [
   'placeCocoons',
   'placeTubes',
   'cost',
+  'sure',
 ] satisfies readonly BoxesFigure[]
 
 /** Whether a figure is one of a suggestion. */
@@ -38,7 +40,7 @@ const nothing: Uses = { site: [], bees: [], bee: [], crops: [], crop: [] }
 /** How a figure of a suggestion came about; null where the suggestion does not have it. */
 export function boxesWorking({ figure, id }: BoxesTopic, { suggested, stocked, boxes }: Context): Working | null {
   const body =
-    suggested !== null ? bodyOf(figure, id, suggested, boxes) : stocked !== null ? stockBody(figure, id, stocked) : null
+    suggested !== null ? bodyOf(figure, id, suggested, boxes) : stocked !== null ? stockBody(figure, id, stocked, boxes) : null
   if (body === null) return null
   const rule = suggested === null && figure === 'bound' ? stockRule : rules[figure]
   return { title: titles[figure], rule, range: null, isVerdict: false, ...body }
@@ -75,7 +77,9 @@ function bodyOf(figure: BoxesFigure, id: string | null, answer: Suggested, boxes
       return { of: boundWords(suggestion, answer.wish.question), answer: text, given, uses: nothing }
     }
     case 'cost':
-      return costBody(answer, boxes)
+      return costBody('New stations that are taken', shoppingForPlaces(answer, boxes), boxes)
+    case 'sure':
+      return sureBody(`New stations that are taken, ${year}`, shoppingForPlaces(answer, boxes), id)
     case 'gain':
     case 'placeCocoons':
     case 'placeTubes':
@@ -90,8 +94,7 @@ function bodyOf(figure: BoxesFigure, id: string | null, answer: Suggested, boxes
   }
 }
 
-function costBody(answer: Suggested, { ask, ...boxes }: BoxesState): Body {
-  const lines = shoppingLines(takenStations(answer, boxes), pricesOf(ask), 'all')
+function costBody(of: string, { lines, total }: Shopping, { ask }: BoxesState): Body {
   const given: Given[] = [
     ...lines.map(({ item, count, price, sum }) => ({
       label: item,
@@ -99,12 +102,21 @@ function costBody(answer: Suggested, { ask, ...boxes }: BoxesState): Body {
     })),
     ...assumedOf(ask),
   ]
-  return {
-    of: 'New stations that are taken',
-    answer: money(totalOf(lines)),
-    given,
-    uses: { ...nothing, site: ['spareTubes'] },
-  }
+  return { of, answer: money(total), given, uses: { ...nothing, site: ['spareTubes'] } }
+}
+
+function sureBody(of: string, { sure }: Shopping, id: string | null): Body | null {
+  const found = sure.find(({ bee }) => bee === id)
+  if (found === undefined) return null
+  const { bee, females, share, cocoons, sure: many } = found
+  const chance = (count: number) => `${grouped(count)} cocoons: ${percent(chanceOf(count, females, share))}`
+  const given: Given[] = [
+    { label: 'Nesting females counted on', text: grouped(females) },
+    { label: 'Chance that a cocoon gives one', text: percent(share) },
+    { label: 'Chance of as many or more', text: `${chance(cocoons)}; ${chance(many)}` },
+  ]
+  const uses: Uses = { ...nothing, bees: [bee], bee: ['emergence', 'establishment'] }
+  return { of, answer: `${grouped(many)} female cocoons`, given, uses }
 }
 
 const stockRule: readonly string[] = [
@@ -113,7 +125,8 @@ const stockRule: readonly string[] = [
   'The bound is the programme’s own: no stock that does as much has fewer nesting females.',
 ]
 
-function stockBody(figure: BoxesFigure, id: string | null, { result, year }: Stocked): Body | null {
+function stockBody(figure: BoxesFigure, id: string | null, stocked: Stocked, boxes: BoxesState): Body | null {
+  const { result, year } = stocked
   const station = result.stations.find(each => each.id === id)
   switch (figure) {
     case 'bound': {
@@ -125,14 +138,11 @@ function stockBody(figure: BoxesFigure, id: string | null, { result, year }: Sto
         uses: nothing,
       }
     }
-    case 'cost': {
-      const sum = (of: (each: Stock) => number) => grouped(result.stations.reduce((total, each) => total + of(each), 0))
-      const given = [
-        { label: 'Female cocoons', text: sum(each => each.femaleCocoons) },
-        { label: 'Male cocoons', text: sum(each => each.maleCocoons) },
-        { label: 'Tubes', text: sum(each => each.tubes) },
-      ]
-      return { of: `Cocoons and tubes of all stations in ${year}`, answer: money(result.cost), given, uses: nothing }
+    case 'cost':
+    case 'sure': {
+      const shopping = shoppingForStock(stocked, boxes)
+      if (figure === 'sure') return sureBody(`All stations in ${year}`, shopping, id)
+      return costBody(`Cocoons and tubes of all stations in ${year}`, shopping, boxes)
     }
     case 'placeCocoons':
     case 'placeTubes':

@@ -21,6 +21,7 @@ export const titles: Readonly<Record<Topic, string>> = {
   placeCocoons: 'Cocoons of a suggested station',
   placeTubes: 'Tubes of a suggested station',
   cost: 'Cost',
+  sure: 'Cocoons to be surer',
 }
 
 const coins =
@@ -97,7 +98,12 @@ export const rules: Readonly<Record<Topic, readonly string[]>> = {
     'Nesting females times the tubes that each should find, and a share of spare tubes on top; rounded up. A station that moves keeps the tubes it has.',
   ],
   cost: [
-    'Stations, cocoons of both sexes and tubes of the new stations that are taken, each times its price. Stations that move cost nothing here.',
+    'Stations, cocoons of both sexes and tubes that are to be bought, each times its price. Stations that stand or move cost nothing here, nor do tubes that hang there already.',
     'Prices are the ones that you gave; where you gave none, they are assumed. It is no quotation, and no promise of a crop.',
+  ],
+  sure: [
+    'Nesting females divided by the share of cocoons that give one is enough only every other time: by luck the rest comes out lower.',
+    'If each cocoon gave a nesting female with the same chance, whatever the others did, their number would follow the binomial distribution. Shown is the least number of cocoons with which as many females as are counted on, or more, nest with a chance of nine in ten; rounded up to whole sets. All stations of the list are taken together, for luck evens out over many.',
+    'Cocoons of one lot do not fare apart: a parasite, a frost or a bad store strikes many at once. This is a margin against luck alone, not against a bad lot or a cold spring.',
   ],
 }
