@@ -147,6 +147,7 @@ function Changes({ answer, isFresh }: { readonly answer: Suggested; readonly isF
   const { trial, isChanged } = useTrial(answer)
   const isBusy = usePlanner(state => state.results.trial.status === 'running')
   const tried = isChanged ? trial : null
+  const isWeighed = suggestion.plantings.some(({ id }) => (answer.wish.weights?.[id] ?? 1) !== 1)
   const rows: readonly Change[] = suggestion.plantings
     .map(({ id, name, before, after }) => ({
       id,
@@ -157,7 +158,7 @@ function Changes({ answer, isFresh }: { readonly answer: Suggested; readonly isF
     .sort((a, b) => gain(b) - gain(a))
   const orchard: Change = {
     id: null,
-    name: 'The orchard',
+    name: isWeighed ? 'The orchard, by your weights' : 'The orchard',
     before: suggestion.before.coverage,
     after: tried === null ? suggestion.after.coverage : tried.coverage,
   }
@@ -167,6 +168,7 @@ function Changes({ answer, isFresh }: { readonly answer: Suggested; readonly isF
       rows={[orchard, ...rows]}
       isFresh={isFresh}
       isBusy={isBusy && isChanged}
+      isWeighed={isWeighed}
     >
       {tried === null ? null : <ChangedWords answer={answer} now={tried.coverage} />}
     </BeforeAfter>

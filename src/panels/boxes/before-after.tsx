@@ -25,6 +25,8 @@ type Props<Row extends Change> = {
   readonly isFresh: boolean
   /** The figures of "then" are being counted again. */
   readonly isBusy?: boolean
+  /** Plantings count by the grower’s weights: the orchard’s figure is not that of the page Coverage. */
+  readonly isWeighed?: boolean
   /** In place of the change. */
   readonly last?: Column<Row>
   readonly children?: ReactNode
@@ -34,7 +36,15 @@ type Props<Row extends Change> = {
 const most = 12
 
 /** Coverage of each planting now and then. */
-export function BeforeAfter<Row extends Change>({ caption, rows, isFresh, isBusy, last, children }: Props<Row>) {
+export function BeforeAfter<Row extends Change>({
+  caption,
+  rows,
+  isFresh,
+  isBusy,
+  isWeighed,
+  last,
+  children,
+}: Props<Row>) {
   const plan = usePlan()
   const [isAll, setAll] = useState(false)
   const shown = isAll ? rows : rows.slice(0, most + 1)
@@ -43,7 +53,7 @@ export function BeforeAfter<Row extends Change>({ caption, rows, isFresh, isBusy
     if (!isFresh || (id !== null && !featureById(plan, id))) return percent(share)
     const label = `coverage of ${name} ${figure === 'coverage' ? 'now' : 'as it would be'}`
     return (
-      <Explained figure={figure} id={id} label={label}>
+      <Explained figure={id === null && isWeighed === true ? 'wouldBe' : figure} id={id} label={label}>
         {percent(share)}
       </Explained>
     )

@@ -88,10 +88,7 @@ type Given = {
   readonly buying: Buying
 }
 
-export function shoppingOf(
-  needs: readonly Need[],
-  { settings, planned, inHand, setOf, buying }: Given,
-): Shopping {
+export function shoppingOf(needs: readonly Need[], { settings, planned, inHand, setOf, buying }: Given): Shopping {
   const prices = pricesOf(buying.ask)
   const bees = [...new Set(needs.map(({ bee }) => bee))]
   const sure = bees.map(bee => sureLine(bee, settings.bees[bee], needs, setOf))

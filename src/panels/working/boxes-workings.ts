@@ -2,13 +2,15 @@ import type { BeeId } from '#geo/data/own'
 import type { SuggestedStation } from '#geo/siting/suggestion'
 import type { Stock } from '#geo/stocking/stock'
 import { chanceOf } from '#geo/stocking/sure'
-import { type Ask, type BoxesState, type Stocked, type Suggested } from '../../state/boxes'
+import type { Ask, BoxesState, Stocked, Suggested } from '../../state/boxes'
 import { placeNames } from '../../state/boxes-actions'
+import { featureById } from '../../state/selectors'
 import type { BoxesFigure, WorkingTopic } from '../../state/store'
 import { grouped, percent, significant } from '../../text/words'
 import { boundWords, ceiling, finely } from '../boxes/answer-words'
 import { money, priceNames } from '../boxes/ask-words'
 import { type Shopping, shoppingForPlaces, shoppingForStock } from '../boxes/shopping'
+import { titleOf } from '../titles'
 import { rules, titles } from './rules'
 import type { Given, Uses, Working } from './workings'
 
@@ -40,7 +42,11 @@ const nothing: Uses = { site: [], bees: [], bee: [], crops: [], crop: [] }
 /** How a figure of a suggestion came about; null where the suggestion does not have it. */
 export function boxesWorking({ figure, id }: BoxesTopic, { suggested, stocked, boxes }: Context): Working | null {
   const body =
-    suggested !== null ? bodyOf(figure, id, suggested, boxes) : stocked !== null ? stockBody(figure, id, stocked, boxes) : null
+    suggested !== null
+      ? bodyOf(figure, id, suggested, boxes)
+      : stocked !== null
+        ? stockBody(figure, id, stocked, boxes)
+        : null
   if (body === null) return null
   const rule = suggested === null && figure === 'bound' ? stockRule : rules[figure]
   return { title: titles[figure], rule, range: null, isVerdict: false, ...body }
@@ -58,7 +64,10 @@ function bodyOf(figure: BoxesFigure, id: string | null, answer: Suggested, boxes
           ? { name: 'The orchard', before: suggestion.before.coverage, after: suggestion.after.coverage }
           : suggestion.plantings.find(planting => planting.id === id)
       if (row === undefined) return null
-      const given = [{ label: 'Now', text: row.before === null ? 'cannot be said' : finely(row.before) }]
+      const given = [
+        { label: 'Now', text: row.before === null ? 'cannot be said' : finely(row.before) },
+        ...(id === null ? weightsOf(answer) : []),
+      ]
       const text = row.after === null ? 'cannot be said' : `about ${finely(row.after)}`
       return { of: `${row.name} in ${year}, as suggested`, answer: text, given, uses: nothing }
     }
@@ -73,6 +82,7 @@ function bodyOf(figure: BoxesFigure, id: string | null, answer: Suggested, boxes
       const given = [
         { label: 'Places looked at', text: grouped(places.count) },
         { label: 'Apart', text: pitch },
+        ...weightsOf(answer),
       ]
       return { of: boundWords(suggestion, answer.wish.question), answer: text, given, uses: nothing }
     }
@@ -92,6 +102,24 @@ function bodyOf(figure: BoxesFigure, id: string | null, answer: Suggested, boxes
     default:
       return figure satisfies never
   }
+}
+
+/** The weights that plantings were given, where they do not all count alike. */
+function weightsOf({ plan, wish, suggestion }: Suggested): Given[] {
+  const weights = wish.weights ?? {}
+  const own = suggestion.plantings.filter(({ id }) => (weights[id] ?? 1) !== 1)
+  if (own.length === 0) return []
+  const names = own.map(({ id, name }) => {
+    const feature = featureById(plan, id)
+    return { label: `Each female at ${feature ? titleOf(feature) : name} counts`, text: timesText(weights[id] ?? 1) }
+  })
+  return own.length < suggestion.plantings.length
+    ? [...names, { label: 'Each female at any other planting counts', text: timesText(1) }]
+    : names
+}
+
+function timesText(weight: number): string {
+  return weight === 0 ? 'not at all' : weight === 1 ? 'once' : `${grouped(weight)} times`
 }
 
 function costBody(of: string, { lines, total }: Shopping, { ask }: BoxesState): Body {
@@ -172,7 +200,7 @@ function assumedOf({ prices }: Ask): Given[] {
 
 function stationBody(
   figure: 'gain' | 'placeCocoons' | 'placeTubes',
-  { females, femaleCocoons, maleCocoons, tubes, bee }: Stock & { readonly bee: BeeId },
+  { females, femaleCocoons, maleCocoons, tubes, bee, sure }: Stock & { readonly bee: BeeId; readonly sure: number },
   { name, gains, year }: { readonly name: string; readonly gains: SuggestedStation['gains']; readonly year: number },
 ): Body {
   const of = `${name}, suggested for ${year}`
@@ -187,7 +215,7 @@ function stationBody(
       return {
         of,
         answer: `${grouped(femaleCocoons)} female and ${grouped(maleCocoons)} male`,
-        given: [nesting],
+        given: [nesting, { label: 'Female cocoons to be nine times in ten sure here', text: grouped(sure) }],
         uses: { ...nothing, bees: [bee], bee: ['emergence', 'establishment', 'malesPerFemale'] },
       }
     case 'placeTubes':

@@ -79,6 +79,7 @@ export const rules: Readonly<Record<Topic, readonly string[]>> = {
   ],
   wouldBe: [
     'The season is counted again with the suggested stations in it, each where it is suggested and with the whole cocoons that are listed, by the same rule as coverage everywhere here.',
+    'Where plantings were given weights, the orchard’s figure counts each female as often as its planting’s weight says; under Coverage all count alike.',
     'It is as uncertain as coverage itself: accept, and the range is worked out under Coverage.',
   ],
   bound: [

@@ -6,6 +6,7 @@ import type { SuggestOptions } from '#geo/siting/question'
 import { suggest } from '#geo/siting/suggest'
 import type { Suggestion } from '#geo/siting/suggestion'
 import { stockFor } from '#geo/stocking/programme'
+import { cocoonsToBeSure } from '#geo/stocking/sure'
 import { edit, setPage, undo } from '../../../src/state/actions'
 import type { PlannerStore } from '../../../src/state/store'
 import { createSitingEngine } from '../../../src/worker/siting-engine'
@@ -245,12 +246,16 @@ describe('the shopping list', () => {
     await user.click(screen.getByRole('button', { name: 'Save as CSV' }))
     const [name, text] = saved.mock.calls[0]!
     expect(name).toBe('Small orchard shopping list 2026')
-    expect(text.split('\r\n').slice(0, 3)).toEqual([
+    const lines = text.split('\r\n')
+    expect(lines.slice(0, 5)).toEqual([
       'Item,Number,Price each,Sum',
       'Stations,2,30,60',
-      'Female cocoons,224,1,224',
+      '"Female cocoons, Osmia lignaria",224,1,224',
+      '"Male cocoons, Osmia lignaria",404,0.5,202',
+      expect.stringMatching(/^"Tubes, bore .* deep or more",334,0.25,83.5$/),
     ])
-    expect(text).toContain('Total,,,569.5')
+    expect(lines).toContain('Total,,,569.5')
+    expect(lines).toContain('without a lot,Osmia lignaria,60,108')
   })
 
   test('is copied as plain lines', async () => {
@@ -260,6 +265,50 @@ describe('the shopping list', () => {
     expect(copied.mock.calls[0]![0]).toMatch(/^Stations: 2 at 30 = 60\n/)
     expect(await screen.findByText('The list is copied.')).toBeVisible()
   })
+
+  test('has more cocoons for those who would be surer, and says how many and why', async () => {
+    const { user } = await answered()
+    // 224 cocoons at 0.9 x 0.5: 100 females, every other time.
+    const sure = cocoonsToBeSure(100, 0.45, 0.9)
+    const working = () => within(screen.getByRole('region', { name: 'How was this worked out?' }))
+    await user.click(screen.getByRole('button', { name: /female cocoons to be surer/ }))
+    expect(working().getByText('Chance that a cocoon gives one').nextSibling).toHaveTextContent('45%')
+    expect(working().getByText(/binomial distribution/)).toBeVisible()
+    await user.click(screen.getByRole('checkbox', { name: /nine times in ten sure/ }))
+    const table = within(screen.getByRole('table', { name: 'What the new stations ask for' }))
+    expect(table.getByRole('row', { name: /^Female cocoons/ })).toHaveTextContent(String(sure))
+    expect(table.getByRole('row', { name: /^Male cocoons/ })).toHaveTextContent(String(Math.ceil(sure * 1.8)))
+  })
+
+  test('of a stock leaves out tubes that hang there and, on asking, cocoons that are planned', async () => {
+    const { user, answer } = opened()
+    await user.selectOptions(screen.getByLabelText('What is asked'), 'Stations stay: fewest cocoons')
+    await user.click(screen.getByRole('button', { name: 'Work out the cocoons' }))
+    const outcome = stockFor(plan, 2026, { target: 0.6, isFree: true })
+    if (!outcome.ok) throw new RangeError('the small plan can be stocked')
+    await answer(outcome.value, 'stock')
+    const [{ femaleCocoons, tubes }] = outcome.value.stations as [(typeof outcome.value.stations)[number]]
+    const hanging = plan.seasons.find(({ year }) => year === 2026)!.stations!['station-1']!.tubes ?? 0
+    const table = within(screen.getByRole('table', { name: 'What the stations ask for' }))
+    expect(table.getByRole('row', { name: /^Female cocoons/ })).toHaveTextContent(String(femaleCocoons))
+    if (tubes > hanging) expect(table.getByRole('row', { name: /^Tubes/ })).toHaveTextContent(String(tubes - hanging))
+    else expect(table.queryByRole('row', { name: /^Tubes/ })).toBeNull()
+    await user.click(screen.getByRole('checkbox', { name: /Leave out the cocoons/ }))
+    const left = table.queryByRole('row', { name: /^Female cocoons/ })
+    if (femaleCocoons > 60) expect(left).toHaveTextContent(String(femaleCocoons - 60))
+    else expect(left).toBeNull()
+  })
+})
+
+test('coverage by the grower’s weights says what they were, and is not told as that of the page Coverage', async () => {
+  const app = opened()
+  await app.user.type(screen.getByLabelText('Row 2'), '3{Enter}')
+  await app.look()
+  await app.answer(await suggested({ weights: { 'row-2': 3 } }))
+  await app.user.click(screen.getByRole('button', { name: /coverage of The orchard, by your weights now/ }))
+  const working = within(screen.getByRole('region', { name: 'How was this worked out?' }))
+  expect(working.getByText('Each female at Row 2 counts').nextSibling).toHaveTextContent('3 times')
+  expect(working.getByText('Each female at any other planting counts').nextSibling).toHaveTextContent('once')
 })
 
 describe('stations stay', () => {
