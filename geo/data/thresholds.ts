@@ -2,9 +2,9 @@ import type { Spread } from './figure'
 import type { Basis, Parameter } from './parameter'
 import { citation, type SourceKey } from './sources'
 
-/** A figure that a field check measures a station against. Coverage does not hang on it. */
+/** A figure that a check measures a station, or what was counted there, against. Coverage does not hang on it. */
 export type Threshold = Omit<Parameter, 'unit' | 'source'> & {
-  readonly unit: 'm' | 'mm' | 'degrees'
+  readonly unit: 'm' | 'mm' | 'degrees' | 'share'
   readonly source: SourceKey
 }
 
@@ -75,6 +75,20 @@ export const thresholds = {
     'assumed',
     'memory',
     'Keepers speak of 25 to 50 m, of 100 at the very most: farther off, bees gather mud elsewhere or nest there.',
+  ),
+  femaleShareLow: threshold(
+    'share',
+    [0.15, 0.2, 0.25],
+    'assumed',
+    'assumed',
+    'A worked example of a handbook has 26 % daughters. Well below that, tubes are narrow or short, or the sexes were mistaken.',
+  ),
+  femaleShareHigh: threshold(
+    'share',
+    [0.5, 0.6, 0.7],
+    'assumed',
+    'assumed',
+    'Good nests held about half daughters; well above that, sons were missed: they sit in front and leave first.',
   ),
 } as const satisfies Readonly<Record<string, Threshold>>
 

@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { beeIds, bloomRegions } from '../data/own'
-import type { FeatureKind } from '../plan/plan'
+import { type FeatureKind, shareOutRules } from '../plan/plan'
 
 /**
  * The stored shape of a plan file, version 1. It says which members have which type and no more: whether a spacing is
@@ -43,6 +43,13 @@ const weatherDay = z
   .tuple([date, figure, figure, figure, figure])
   .describe('Date, minimum degC, maximum degC, rain mm, wind m/s; null where unknown')
 
+const nestCounts = {
+  cells: figure.exactOptional(),
+  females: figure.exactOptional().describe('Healthy cocoons; null = not counted'),
+  males: figure.exactOptional(),
+  losses: z.record(text, figure).exactOptional().describe('Cells lost, by cause'),
+}
+
 const stationRecord = z.looseObject({
   visits: z
     .array(
@@ -50,18 +57,18 @@ const stationRecord = z.looseObject({
         date,
         capped: figure.exactOptional(),
         mudWet: z.boolean().nullable().exactOptional(),
+        damage: text.exactOptional(),
         note: text.exactOptional(),
       }),
     )
     .exactOptional(),
+  takenIn: date.exactOptional(),
   opening: z
     .looseObject({
       date,
       tubesOpened: figure.exactOptional(),
-      cells: figure.exactOptional(),
-      females: figure.exactOptional(),
-      males: figure.exactOptional(),
-      losses: z.record(text, figure).exactOptional(),
+      ...nestCounts,
+      tubes: z.array(z.looseObject(nestCounts)).exactOptional().describe('Tube by tube'),
     })
     .exactOptional(),
 })
@@ -87,6 +94,22 @@ const season = z.looseObject({
     .array(z.looseObject({ code: text, at: text, reason: text }))
     .exactOptional()
     .describe('Field checks that the grower has put aside: code and place of the problem, and why'),
+  shareOut: z
+    .looseObject({
+      rule: z.enum(shareOutRules),
+      shares: z.array(z.looseObject({ to: text, measure: figure.exactOptional(), cocoons: figure.exactOptional() })),
+    })
+    .exactOptional()
+    .describe('Cocoons given away, by rule'),
+})
+
+const lot = z.looseObject({
+  id: text,
+  origin: text.exactOptional(),
+  count: figure.exactOptional().describe('Cocoons of both sexes'),
+  femaleShare: figure.exactOptional().describe('0 to 1'),
+  station: text.exactOptional(),
+  season: number.exactOptional().describe('Year'),
 })
 
 const ownCrop = z.looseObject({
@@ -110,6 +133,7 @@ export const planMember = z.looseObject({
   bloomRegion: z.enum(bloomRegions).exactOptional(),
   parameters: z.record(text, z.union([number, z.record(text, number)])).exactOptional(),
   crops: z.record(text, ownCrop).exactOptional(),
+  lots: z.array(lot).exactOptional().describe('Cocoons of one origin and season'),
   seasons: z.array(season).exactOptional(),
 })
 

@@ -70,6 +70,7 @@ function assemble(stored: Stored, { features, kept }: SortedFeatures): { plan: P
     bloomRegion,
     parameters,
     crops,
+    lots,
     seasons,
     ...unknown
   } = member as Partial<Plan> & Stored
@@ -89,6 +90,7 @@ function assemble(stored: Stored, { features, kept }: SortedFeatures): { plan: P
     bloomRegion: used(bloomRegion, 'plan.bloomRegion', 'bloom region', likelyRegion(features)),
     parameters: parameters ?? {},
     crops: crops ?? {},
+    ...(lots && { lots }),
     seasons: seasons ?? [],
     features,
     besides: {

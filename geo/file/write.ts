@@ -15,24 +15,42 @@ const stationSeason: JsonLayout = {
   known: ['bee', 'tubes', 'bore', 'depth', 'material', 'releases'],
   members: { releases: { each: release } },
 }
+const nestCounts = ['cells', 'females', 'males', 'losses']
+const losses: JsonLayout = { known: ['mite', 'fly', 'wasp', 'mould', 'chalk', 'dead', 'other'] }
 const stationRecord: JsonLayout = {
-  known: ['visits', 'opening'],
+  known: ['visits', 'takenIn', 'opening'],
   members: {
-    visits: { each: { known: ['date', 'capped', 'mudWet', 'note'] } },
+    visits: { each: { known: ['date', 'capped', 'mudWet', 'damage', 'note'] } },
     opening: {
-      known: ['date', 'tubesOpened', 'cells', 'females', 'males', 'losses'],
-      members: { losses: { known: ['mite', 'fly', 'wasp', 'mould', 'other'] } },
+      known: ['date', 'tubesOpened', ...nestCounts, 'tubes'],
+      members: { losses, tubes: { each: { known: nestCounts, members: { losses } } } },
     },
   },
 }
+const shareOut: JsonLayout = {
+  known: ['rule', 'shares'],
+  members: { shares: { each: { known: ['to', 'measure', 'cocoons'] } } },
+}
 const season: JsonLayout = {
-  known: ['year', 'appleFullBloom', 'bloom', 'stations', 'weather', 'records', 'fruitSet', 'coldStore', 'setAside'],
+  known: [
+    'year',
+    'appleFullBloom',
+    'bloom',
+    'stations',
+    'weather',
+    'records',
+    'fruitSet',
+    'shareOut',
+    'coldStore',
+    'setAside',
+  ],
   members: {
     bloom: { isMap: true, each: bloom },
     stations: { isMap: true, each: stationSeason },
     weather: { known: ['days'] },
     records: { isMap: true, each: stationRecord },
     fruitSet: { isMap: true, each: { known: ['flowers', 'fruit'] } },
+    shareOut,
     coldStore: { known: ['from', 'temperature'] },
     setAside: { each: { known: ['code', 'at', 'reason'] } },
   },
@@ -45,6 +63,7 @@ const plan: JsonLayout = {
       isMap: true,
       each: { known: ['basedOn', 'name', 'stockingRate', 'blossomDensity', 'appeal', 'spacing', 'rowSpacing'] },
     },
+    lots: { each: { known: ['id', 'origin', 'count', 'femaleShare', 'station', 'season'] } },
     seasons: { each: season },
   },
 }

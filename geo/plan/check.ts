@@ -2,6 +2,7 @@ import type { Problem } from '../problem'
 import { checkCrops } from './check-crops'
 import { checkForage, checkProperties } from './check-figures'
 import { checkGround } from './check-ground'
+import { checkLots } from './check-lots'
 import { checkPlants } from './check-plants'
 import { checkSeasons } from './check-seasons'
 import { checkSettings } from './check-settings'
@@ -22,6 +23,7 @@ export function checkPlan(plan: Plan, year?: number): readonly Problem[] {
   checkForage(plan, year, report)
   checkCrops(plan, report)
   checkSeasons(plan, year, report)
+  checkLots(plan, year, report)
   checkStations(plan, year, isMeasurable, report)
   // A row that leads to the far side of the earth by mistake is told of once.
   if (isMeasurable) checkPlants(plan, year, report)

@@ -151,7 +151,7 @@ export function changeSeason(plan: Plan, year: number, change: (season: Season) 
 }
 
 /** A season with one entry set, or taken away (`undefined`); a map without entries goes too. */
-function withEntry<Name extends 'bloom' | 'stations'>(
+export function withEntry<Name extends 'bloom' | 'stations' | 'records' | 'fruitSet'>(
   season: Season,
   name: Name,
   key: string,

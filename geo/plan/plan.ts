@@ -46,19 +46,60 @@ export type Visit = {
   readonly date: IsoDate
   readonly capped?: number | null
   readonly mudWet?: boolean | null
+  /** What was broken or gone, in the grower's words. */
+  readonly damage?: string
   readonly note?: string
 }
 
-export type Opening = {
-  readonly date: IsoDate
-  readonly tubesOpened?: number | null
+/** What was found in one tube or in several; null or absent = not counted, which is not zero. */
+export type NestCounts = {
   readonly cells?: number | null
+  /** Healthy cocoons. */
   readonly females?: number | null
   readonly males?: number | null
+  /** Cells lost, by cause. */
   readonly losses?: Readonly<Record<string, number | null>>
 }
 
-export type StationRecord = { readonly visits?: readonly Visit[]; readonly opening?: Opening }
+export type Opening = NestCounts & {
+  readonly date: IsoDate
+  readonly tubesOpened?: number | null
+  /** Tube by tube, where they were counted so. */
+  readonly tubes?: readonly NestCounts[]
+}
+
+export type StationRecord = {
+  readonly visits?: readonly Visit[]
+  /** The day its nests were taken in; absent = left outside, or not written down. */
+  readonly takenIn?: IsoDate
+  readonly opening?: Opening
+}
+
+/** Cocoons of one origin and season. `releases[].lot` names one by its id. */
+export type Lot = {
+  readonly id: string
+  /** Where they come from, in the grower's words. */
+  readonly origin?: string
+  /** Cocoons of both sexes. */
+  readonly count?: number | null
+  readonly femaleShare?: number | null
+  /** The station and season whose nests they were taken from. */
+  readonly station?: string
+  readonly season?: number
+}
+
+export const shareOutRules = ['equal', 'area', 'hours', 'other'] as const
+
+/** Cocoons given away out of a season's harvest, and the rule they were divided by. */
+export type ShareOut = {
+  readonly rule: (typeof shareOutRules)[number]
+  readonly shares: readonly {
+    readonly to: string
+    /** What the rule goes by: m² of fruit, or hours; absent where shares are equal. */
+    readonly measure?: number | null
+    readonly cocoons?: number | null
+  }[]
+}
 
 /** Cold began for the cocoons set out in a season on `from`; degC. */
 export type ColdStore = { readonly from: IsoDate; readonly temperature?: number }
@@ -76,10 +117,14 @@ export type Season = {
   readonly stations?: Readonly<Record<string, StationSeason>>
   readonly weather?: { readonly days: readonly WeatherDay[] }
   readonly records?: Readonly<Record<string, StationRecord>>
-  readonly fruitSet?: Readonly<Record<string, { readonly flowers: number; readonly fruit: number }>>
+  readonly fruitSet?: Readonly<Record<string, FruitSet>>
+  readonly shareOut?: ShareOut
   readonly coldStore?: ColdStore
   readonly setAside?: readonly SetAside[]
 }
+
+/** Flowers counted on a planting, and the fruit that came of them. */
+export type FruitSet = { readonly flowers: number; readonly fruit: number }
 
 type Planted = { readonly planted?: number; readonly removed?: number }
 type Named = { readonly name?: string }
@@ -175,6 +220,7 @@ export type Plan = {
   readonly bloomRegion: BloomRegion
   readonly parameters: OwnParameters
   readonly crops: Readonly<Record<string, OwnCrop>>
+  readonly lots?: readonly Lot[]
   readonly seasons: readonly Season[]
   readonly features: readonly Feature[]
   /**

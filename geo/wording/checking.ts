@@ -103,6 +103,27 @@ const seasons = {
     `${v.name}: ${v.fruit} fruit from ${v.flowers} flowers in ${v.year}. Both are kept; check the two counts.`,
 } as const satisfies Record<string, Wording>
 
+const records = {
+  'capped-over-tubes': v =>
+    `${v.name}: ${v.capped} capped tubes in ${v.year}, but the station has ${v.tubes}. The count is kept, but nothing is worked out from it until one of the two is put right (${v.path} in the file).`,
+  'capped-falls': v =>
+    `${v.name}: ${v.capped} capped tubes in ${v.year} after ${v.before} before. Caps do not open again in the season: correct one of the two, or note the damage. Until then nothing is worked out from the station's capped tubes (${v.path} in the file).`,
+  'opened-over-tubes': v =>
+    `${v.name}: ${v.opened} tubes opened in ${v.year}, but the station has ${v.tubes}. The opening is kept, but nothing is worked out from it until one of the two is put right (${v.path} in the file).`,
+  'cells-overfull': v =>
+    `${v.name}: cocoons and losses of ${v.tube === null ? `the opening in ${v.year}` : `tube ${v.tube} opened in ${v.year}`} come to ${v.found}, more than its ${v.cells} cells. The opening is kept, but nothing is worked out from it until the counts are put right (${v.path} in the file).`,
+  'cells-missing': v =>
+    `${v.name}: cocoons and losses come to ${v.found} of the ${v.cells} cells opened in ${v.year}; the rest is not accounted for. All counts are kept and used.`,
+  'tubes-listed': v =>
+    `${v.name}: ${v.listed} tubes are listed one by one for ${v.year}, more than the ${v.opened} opened. Both are kept; correct one of them.`,
+  'female-share-odd': v =>
+    `${v.name}: ${v.share}% of the cocoons${v.year === null ? '' : ` of ${v.year}`} are females, ${v.isLow ? `under ${v.limit}%` : `over ${v.limit}%`}. That is seldom found: ${v.isLow ? 'look at bore and depth of the tubes' : 'look whether males had already left'}, and how the sexes were told apart. The counts are kept and used.`,
+  'lot-repeated': v => `${v.name} is there more than once. All are kept; give each a name of its own.`,
+  'lot-station-unknown': v => `${v.name} is said to come from a station “${v.station}” that is not drawn. It is kept.`,
+  'lot-overdrawn': v =>
+    `${v.name}: ${v.out} cocoons are set out from it, but it holds ${v.count}. Both are kept; correct one of them.`,
+} as const satisfies Record<string, Wording>
+
 const weather = {
   'weather-date': v =>
     `The weather of ${v.year} has ${days(v)} whose date is no day of the calendar, the first ${v.found} (${v.path} in the file). Correct or remove them.`,
@@ -118,4 +139,4 @@ function days(v: Parameters<Wording>[0]): string {
   return v.count === 1 ? '1 day' : `${v.count} days`
 }
 
-export const checkingWording = { ...ground, ...figures, ...crops, ...seasons, ...weather }
+export const checkingWording = { ...ground, ...figures, ...crops, ...seasons, ...records, ...weather }

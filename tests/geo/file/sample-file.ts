@@ -20,6 +20,7 @@ export function sampleFile(): Content {
       bloomRegion: 'southern-england',
       parameters: { backgroundBlossom: 3, 'osmia-bicornis': { typicalForagingRadius: 60, lag: 9 } },
       crops: { 'apple-late': { basedOn: 'apple', name: 'Late apple', stockingRate: 600 } },
+      lots: [{ id: 'A-25', origin: 'own', count: 180, femaleShare: 0.36, station: 's1', season: 2025 }],
       seasons: [
         {
           year: 2026,
@@ -46,7 +47,8 @@ export function sampleFile(): Content {
           },
           records: {
             s1: {
-              visits: [{ date: '2026-05-20', capped: 41, mudWet: true, note: '' }],
+              visits: [{ date: '2026-05-20', capped: 41, mudWet: true, damage: '', note: '' }],
+              takenIn: '2026-06-20',
               opening: {
                 date: '2026-10-20',
                 tubesOpened: 20,
@@ -54,10 +56,12 @@ export function sampleFile(): Content {
                 females: 38,
                 males: 61,
                 losses: { mite: 9, fly: 4, wasp: 2, mould: 1, other: 3 },
+                tubes: [{ cells: 6, females: 2, males: 3, losses: { mite: 1 } }, { cells: null }],
               },
             },
           },
           fruitSet: { 'row-3': { flowers: 200, fruit: 31 } },
+          shareOut: { rule: 'area', shares: [{ to: 'Plot 1', measure: 12.5, cocoons: 40 }, { to: 'Plot 2' }] },
           coldStore: { from: '2025-11-01', temperature: 3.5 },
           setAside: [{ code: 'released-early', at: 's1', reason: 'The hedge is in blossom' }],
         },

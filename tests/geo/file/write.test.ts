@@ -39,10 +39,10 @@ describe('the canonical text', () => {
     const { plan, features } = JSON.parse(text)
     expect(Object.keys(JSON.parse(text))).toEqual(['type', 'plan', 'features'])
     expect(Object.keys(plan)).toEqual(
-      'version name notes timeZone units bee bloomRegion parameters crops seasons'.split(' '),
+      'version name notes timeZone units bee bloomRegion parameters crops lots seasons'.split(' '),
     )
     expect(Object.keys(plan.seasons[0])).toEqual(
-      'year appleFullBloom bloom stations weather records fruitSet coldStore setAside'.split(' '),
+      'year appleFullBloom bloom stations weather records fruitSet shareOut coldStore setAside'.split(' '),
     )
     expect(Object.keys(plan.seasons[0].bloom.apple)).toEqual(['first', 'full', 'end', 'observed', 'by', 'seen'])
     expect(Object.keys(plan.parameters['osmia-bicornis'])).toEqual(['typicalForagingRadius', 'lag'])

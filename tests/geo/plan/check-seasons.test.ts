@@ -215,12 +215,102 @@ const cases: Record<string, [string, string, string[], RegExp][]> = {
       ['warning date-impossible at s1'],
       /nest opening/,
     ],
-    ['half a cell', put(`${season}.records.s1.opening.cells`, 0.5), ['warning not-whole at s1'], /cells is 0\.5/],
+    [
+      'half a cell',
+      put(`${season}.records.s1.opening.cells`, 0.5),
+      ['warning not-whole at s1', 'warning cells-overfull at s1'],
+      /cells is 0\.5/,
+    ],
     [
       'losses below nothing',
       put(`${season}.records.s1.opening.losses.mite`, -9),
-      ['warning out-of-range at s1'],
+      ['warning out-of-range at s1', 'note cells-missing at s1'],
       /losses\.mite in the file/,
+    ],
+    [
+      'taking in on no day',
+      put(`${season}.records.s1.takenIn`, '2026-06-31'),
+      ['warning date-impossible at s1'],
+      /date of taking in/,
+    ],
+    [
+      'more capped than there are tubes',
+      put(`${season}.records.s1.visits.0.capped`, 121),
+      ['warning capped-over-tubes at s1'],
+      /121 capped tubes in 2026, but the station has 120.*nothing is worked out from it/,
+    ],
+    [
+      'fewer capped than before',
+      put(`${season}.records.s1.visits.1`, { date: '2026-05-27', capped: 40 }),
+      ['warning capped-falls at s1'],
+      /40 capped tubes in 2026 after 41/,
+    ],
+    [
+      'more tubes opened than there are',
+      put(`${season}.records.s1.opening.tubesOpened`, 121),
+      ['warning opened-over-tubes at s1'],
+      /121 tubes opened/,
+    ],
+    [
+      'more cocoons and losses than cells',
+      put(`${season}.records.s1.opening.cells`, 117),
+      ['warning cells-overfull at s1'],
+      /come to 118, more than its 117 cells/,
+    ],
+    [
+      'a tube fuller than it is',
+      put(`${season}.records.s1.opening.tubes.0.females`, 3),
+      ['warning cells-overfull at s1'],
+      /tube 1 opened in 2026 come to 7/,
+    ],
+    [
+      'cells unaccounted for',
+      put(`${season}.records.s1.opening.cells`, 119),
+      ['note cells-missing at s1'],
+      /118 of the 119 cells/,
+    ],
+    [
+      'more tubes listed than opened',
+      put(`${season}.records.s1.opening.tubesOpened`, 1),
+      ['warning tubes-listed at s1'],
+      /2 tubes are listed/,
+    ],
+    [
+      'few daughters',
+      put(`${season}.records.s1.opening`, { date: '2026-10-20', females: 19, males: 81 }),
+      ['warning female-share-odd at s1'],
+      /19% .* under 20%/,
+    ],
+    [
+      'many daughters',
+      put(`${season}.records.s1.opening`, { date: '2026-10-20', females: 61, males: 39 }),
+      ['warning female-share-odd at s1'],
+      /61% .* over 60%/,
+    ],
+    [
+      'less than no cocoons given away',
+      put(`${season}.shareOut.shares.0.cocoons`, -1),
+      [`warning out-of-range at ${at}.shareOut.shares[0]`],
+      /Plot 1/,
+    ],
+    [
+      'a lot set out twice over',
+      put('plan.lots.0.count', 167),
+      ['warning lot-overdrawn at plan.lots[0]'],
+      /168 cocoons are set out from it, but it holds 167/,
+    ],
+    [
+      'a lot from nowhere',
+      put('plan.lots.0.station', 's9'),
+      ['note lot-station-unknown at plan.lots[0]'],
+      /“s9” that is not drawn/,
+    ],
+    ['a lot named twice', put('plan.lots.1', { id: 'A-25' }), ['warning lot-repeated at plan.lots[1]'], /Lot A-25/],
+    [
+      'a lot of nothing but females',
+      put('plan.lots.0.femaleShare', 1),
+      ['warning female-share-odd at plan.lots[0]'],
+      /100% .* over 60%/,
     ],
     [
       'more fruit than flowers',
@@ -248,9 +338,17 @@ for (const [group, rows] of Object.entries(cases)) {
   })
 }
 
+it('believes a fall where damage was noted, and few cocoons of one sex', () => {
+  const visit = { date: '2026-05-27', capped: 30, damage: 'a woodpecker took eleven tubes' }
+  expect(told(put(`${season}.records.s1.visits.1`, visit))).toEqual([])
+  expect(told(put(`${season}.records.s1.opening`, { date: '2026-10-20', females: 0, males: 19 }))).toEqual([])
+})
+
 it('accepts counts that were not made', () => {
   expect(told(put(`${season}.records.s1.visits.0.capped`, null))).toEqual([])
   expect(told(put(`${season}.records.s1.opening.cells`, null))).toEqual([])
+  expect(told(put(`${season}.records.s1.opening.females`, null))).toEqual([])
+  expect(told(put('plan.lots.0.count', null))).toEqual([])
   expect(told(drop(`${season}.records`))).toEqual([])
 })
 
