@@ -1,4 +1,5 @@
-import { type CautionKey, cautionIn } from '../text/cautions'
+import type { CautionKey } from '#geo/wording/cautions'
+import { cautionIn } from '../text/cautions'
 import { useUnits } from './units-context'
 
 /** A caution where the risky act is planned: short, with the longer text behind it. */

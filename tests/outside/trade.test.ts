@@ -8,7 +8,7 @@ import { isStation } from '#geo/plan/plan'
 import { evaluate } from '#geo/report/evaluate'
 import { reportRanges } from '#geo/report/ranges'
 import { dayOfSeason } from '#geo/time/day'
-import { cautions } from '../../src/text/cautions'
+import { cautionIn } from '../../src/text/cautions'
 import { boreText } from '../../src/text/units'
 import { directionText } from '../../src/text/words'
 import { at, planOf, station } from '../support/orchard'
@@ -145,10 +145,10 @@ describe('stations', () => {
 
   // Common practice, no source: six to ten feet up; whoever hangs one there wants a ladder, and is told so.
   test('from six feet up are told as work with a ladder', () => {
-    const [, metres] = /Higher than ([\d.]+) m\b.*ladder/.exec(cautions.ladder.short) ?? []
+    const [, metres] = /Higher than ([\d.]+) m\b.*ladder/.exec(cautionIn('ladder', 'metric').short) ?? []
     expect(Number(metres)).toBeLessThan(6 * foot)
     expect(Number(metres)).toBeGreaterThan(5.5 * foot)
-    expect(cautions.ladder.long).toMatch(/reached from the ground/)
+    expect(cautionIn('ladder', 'metric').long).toMatch(/reached from the ground/)
   })
 
   test('six to ten feet up are told of and counted', () => {

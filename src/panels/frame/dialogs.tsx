@@ -1,6 +1,7 @@
+import { type CautionKey, cautions } from '#geo/wording/cautions'
 import { Dialog } from '../../parts/dialog'
 import { useUnits } from '../../parts/units-context'
-import { type CautionKey, cautionIn, cautions } from '../../text/cautions'
+import { cautionIn } from '../../text/cautions'
 import { PlansDialog, RestoreDialog } from '../first/plans-dialogs'
 import { useShell } from '../shell'
 import { About } from '../texts/about'

@@ -1,3 +1,4 @@
+import { thresholds } from '#geo/data/thresholds'
 import { type PropertiesPatch, setProperties } from '#geo/plan/edits-features'
 import { featureLimits, type Limit } from '#geo/plan/limits'
 import { type Feature, isForage, isPlanting, isStation, type Planting } from '#geo/plan/plan'
@@ -7,7 +8,6 @@ import { Disclosure } from '../../parts/disclosure'
 import { type FieldLimit, NumberField } from '../../parts/number-field'
 import { TextField } from '../../parts/text-field'
 import { settingsOf } from '../../state/selectors'
-import { ladderHeight } from '../../text/cautions'
 import type { Quantity } from '../../text/units'
 import { directionText } from '../../text/words'
 import { CropChoice } from '../ground/crop-choice'
@@ -206,7 +206,7 @@ function StationFields({ feature }: { readonly feature: Extract<Feature, { prope
         <Figure feature={feature} name="since" label="Standing since" quantity="year" />
         <Figure feature={feature} name="until" label="Standing until" quantity="year" />
       </div>
-      {height !== undefined && height > ladderHeight ? <Caution about="ladder" /> : null}
+      {height !== undefined && height > thresholds.heightMost.value ? <Caution about="ladder" /> : null}
     </>
   )
 }

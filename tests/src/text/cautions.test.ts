@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { type CautionKey, cautions } from '#geo/wording/cautions'
 import { cautionIn } from '../../../src/text/cautions'
 
 describe('a caution', () => {
@@ -11,5 +12,18 @@ describe('a caution', () => {
     const { short, long } = cautionIn('sprays', 'metric')
     expect(short).toMatch(/label and the local rules, and ask a licensed adviser/)
     expect(long).toMatch(/licensed applicator/)
+  })
+
+  test('leaves no gap where a height is to be told, and says something in every part', () => {
+    for (const key of Object.keys(cautions) as CautionKey[]) {
+      for (const text of Object.values(cautionIn(key, 'us'))) expect(text, key).toMatch(/^[A-Z][^{}]+[^ ]$/)
+    }
+  })
+
+  test('on opening nests and on cocoons in a fridge tells what keeps people well', () => {
+    expect(cautionIn('dust', 'metric').short).toMatch(/outdoors.*mask/)
+    expect(cautionIn('dust', 'metric').long).toMatch(/asthma/)
+    expect(cautionIn('cleaning', 'metric').short).toMatch(/Never mix/)
+    expect(cautionIn('fridge', 'metric').short).toMatch(/no food.*labelled/)
   })
 })
