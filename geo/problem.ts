@@ -1,3 +1,4 @@
+import { calendarWording } from './wording/calendar'
 import { checkingWording } from './wording/checking'
 import { fieldCheckWording } from './wording/field-checks'
 import { readingWording } from './wording/reading'
@@ -28,6 +29,7 @@ const wording = {
   ...readingWording,
   ...checkingWording,
   ...fieldCheckWording,
+  ...calendarWording,
   'no-season': v => `The plan has no season ${v.year}. Seasons in the plan: ${v.seasons || 'none'}.`,
   'no-seasons': () => `The plan has no season yet, so there is nothing to work out. Add a season to it.`,
   'no-bloom': v =>

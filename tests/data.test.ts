@@ -6,6 +6,7 @@ import { sourcesOf } from '#geo/data/figure'
 import { beeIds, bloomRegions } from '#geo/data/own'
 import type { Parameter, Unit } from '#geo/data/parameter'
 import { appleFullBloom, siteParameterNames, siteParameters } from '#geo/data/parameters'
+import { seasonWork } from '#geo/data/season-work'
 import { type SourceKey, sources } from '#geo/data/sources'
 
 type Named = readonly [name: string, parameter: Parameter]
@@ -29,6 +30,7 @@ const all: Named[] = [
   ...beeIds.flatMap(id => named(id, bees[id].parameters)),
   ...cropFigures,
   ...forageFigures,
+  ...named('work', seasonWork),
 ]
 
 const units: Readonly<Record<Unit, true>> = {

@@ -5,12 +5,13 @@ import { sourcesOf } from './figure'
 import { beeIds, bloomRegions } from './own'
 import type { Basis, Parameter, Unit } from './parameter'
 import { appleFullBloom, siteParameterNames, siteParameters } from './parameters'
+import { seasonWork } from './season-work'
 import { cropName, type OwnValues, ownFiguresOf, ownNumber, ownOfBee, tableCropOf } from './settings'
 import { citation, type SourceKey } from './sources'
 
 /** One number in use. */
 export type ParameterRow = {
-  /** Heading that the row stands under, and the id of what it belongs to: `site`, a bee, a crop, a forage plant, `bloom`. */
+  /** Heading that the row stands under, and the id of what it belongs to: `site`, a bee, a crop, a forage plant, `bloom`, `work`. */
   readonly group: string
   readonly groupId: string
   readonly name: string
@@ -32,7 +33,7 @@ export type ParameterRow = {
 
 const none: OwnValues = { parameters: {}, crops: {} }
 
-/** Every number in use, in the order: site, bees, crops, forage plants, bloom. */
+/** Every number in use, in the order: site, bees, crops, forage plants, bloom, the season's work. */
 export function parameterRows(own: OwnValues = none): readonly ParameterRow[] {
   return [
     ...siteRows(own),
@@ -40,6 +41,7 @@ export function parameterRows(own: OwnValues = none): readonly ParameterRow[] {
     ...cropRows(own),
     ...forageRows(),
     ...bloomRows(own),
+    ...Object.entries(seasonWork).map(([name, each]) => row(work, name, each)),
   ]
 }
 
@@ -105,6 +107,8 @@ function bloomRows(own: OwnValues): ParameterRow[] {
     ),
   ]
 }
+
+const work = { group: 'Work of the season', groupId: 'work' }
 
 type Group = Pick<ParameterRow, 'group' | 'groupId'>
 type OwnFigureName = (typeof ownCropFigureNames)[number]

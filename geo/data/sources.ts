@@ -145,6 +145,12 @@ export const sources = {
     'Effect of over-wintering and incubation temperatures on adult emergence in Osmia cornuta',
     'Apidologie 25:265-277',
   ),
+  boschKemp2000: excerpt(
+    'Bosch & Kemp',
+    2000,
+    'Temperature and the development of Osmia lignaria from egg to adult',
+    'Environmental Entomology 29:8-13; title as we word it',
+  ),
   boschKemp2003: excerpt(
     'Bosch & Kemp',
     2003,

@@ -1,6 +1,6 @@
 import { pairs } from './table'
 
-export const commandNames = ['coverage', 'suggest', 'stock', 'check', 'parameters', 'convert'] as const
+export const commandNames = ['coverage', 'suggest', 'stock', 'calendar', 'check', 'parameters', 'convert'] as const
 export type CommandName = (typeof commandNames)[number]
 
 const optionWords = {
@@ -56,6 +56,17 @@ const commands: Readonly<Record<CommandName, Command>> = {
       'the way where it cannot be reached.',
     ],
     options: ['target', 'write', 'year', 'json', 'help'],
+  },
+  calendar: {
+    use: 'calendar <plan file> [options]',
+    short: 'the work of a season as a calendar file',
+    long: [
+      'Writes the work of a season to standard output as iCalendar (RFC 5545), for any calendar program:',
+      'stations up, mud, every release, rounds, last flight, taking in, cold, opening day, share-out and',
+      'order, each with a line of why. Imported again after the plan has changed, it moves the entries',
+      'that are there. With --json it lists the same tasks.',
+    ],
+    options: ['year', 'json', 'help'],
   },
   check: {
     use: 'check <plan file> [options]',

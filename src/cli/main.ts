@@ -12,7 +12,12 @@ for (const stream of [process.stdout, process.stderr]) {
 }
 
 try {
-  const { out, err, exitCode } = await run(process.argv.slice(2), { readFile, writeFile, solver })
+  const { out, err, exitCode } = await run(process.argv.slice(2), {
+    readFile,
+    writeFile,
+    solver,
+    now: () => new Date().toISOString(),
+  })
   process.exitCode = exitCode
   process.stderr.write(err)
   process.stdout.write(out)

@@ -2,6 +2,7 @@ import { writePlan } from '#geo/file/write'
 import type { Solver } from '#geo/stocking/solver'
 import type { Answer, Planned } from './answer'
 import { type Request, readArguments } from './args'
+import { calendar } from './calendar'
 import { check } from './check'
 import { convert } from './convert'
 import { coverage } from './coverage'
@@ -23,6 +24,8 @@ export type Outside = {
   readonly writeFile: WriteFile
   /** A general solver, loaded only where it is asked for. */
   readonly solver: () => Promise<Solver>
+  /** The moment that it is, in UTC: `2026-03-01T12:00:00.000Z`. */
+  readonly now: () => string
 }
 
 /** Answers the words behind `nestreach`. */
@@ -48,7 +51,7 @@ export async function run(words: readonly string[], outside: Outside): Promise<A
 async function answered(
   request: Extract<Request, { kind: 'command' }>,
   text: string | null,
-  { writeFile, solver }: Outside,
+  { writeFile, solver, now }: Outside,
 ): Promise<Answer> {
   switch (request.command) {
     case 'coverage':
@@ -57,6 +60,8 @@ async function answered(
       return saved(await suggest(text!, request, solver), request.write, writeFile)
     case 'stock':
       return saved(stock(text!, request), request.write, writeFile)
+    case 'calendar':
+      return calendar(text!, request, now())
     case 'check':
       return check(text!, request)
     case 'parameters':

@@ -3,7 +3,7 @@ import { devNull } from 'node:os'
 import { describe, expect, test } from 'vitest'
 import { nestreach, scenario } from './nestreach'
 
-const commands = ['coverage', 'suggest', 'stock', 'check', 'parameters', 'convert']
+const commands = ['coverage', 'suggest', 'stock', 'calendar', 'check', 'parameters', 'convert']
 
 test('--help lists the commands that work, and no others', () => {
   const { out, err, exitCode } = nestreach(['--help'])
@@ -36,7 +36,7 @@ test.each(commands)('%s --help says how it is used and what its options are', co
 
 test('no help text promises what is not there', () => {
   const texts = [[], ...commands.map(command => [command])].map(words => nestreach([...words, '--help']).out).join('\n')
-  for (const word of ['compare', 'project', 'calendar', 'gpx', 'kml', 'csv']) {
+  for (const word of ['compare', 'project', 'gpx', 'kml', 'csv']) {
     expect(texts.toLowerCase()).not.toMatch(new RegExp(`\\b${word}\\b`))
   }
   expect(Math.max(...texts.split('\n').map(line => line.length))).toBeLessThanOrEqual(100)
@@ -49,7 +49,7 @@ test('--version tells the version of the package', () => {
 
 describe('wrong use ends with 2 and a sentence that helps', () => {
   test.each([
-    [[], /Say what to do: coverage, suggest, stock, check, parameters or convert\./],
+    [[], /Say what to do: coverage, suggest, stock, calendar, check, parameters or convert\./],
     [['covrage', 'x'], /no command “covrage”.*Did you mean coverage\?/],
     [['compare', 'x'], /no command “compare”/],
     [['coverage'], /Name the plan file/],

@@ -15,6 +15,18 @@ const others: Readonly<Record<string, string>> = {
   femalesPerPlant: 'females per plant, rule of thumb',
   bloomDays: 'days from first to last flower',
   shareOfFlowersThatMustSet: 'share of flowers that must set fruit',
+  stationsUp: 'stations up before the first release',
+  stationsUpDays: 'days to put stations up',
+  mudBefore: 'mud wet before the first release',
+  roundEvery: 'days between rounds',
+  flightOver: 'share of the busiest day at which flight is over',
+  takeInAfter: 'nests taken in after the last flight',
+  eggToAdult: 'egg to grown bee',
+  adultToCold: 'grown bee to cold',
+  coldDays: 'days in the cold',
+  openAfterCold: 'cold to opening day',
+  shareOutAfter: 'opening day to share-out',
+  orderBefore: 'order before the next release',
 }
 
 /** What a figure is called: the words that its limits have, or those above. */
@@ -32,7 +44,7 @@ export function parameterLabel({ group, groupId, name }: ParameterRow): string {
 export function limitOf(groupId: string, name: string): Limit | undefined {
   if (groupId === 'site') return (siteLimits as Limits)[name]
   if (groupId.startsWith('osmia-')) return (beeLimits as Limits)[name]
-  if (groupId === 'bloom') return undefined
+  if (groupId === 'bloom' || groupId === 'work') return undefined
   return (cropLimits as Limits)[name]
 }
 

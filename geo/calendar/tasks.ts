@@ -1,0 +1,77 @@
+import { bloomWeight } from '../bloom/bloom'
+import { type Settings, settingsFor } from '../data/settings'
+import { bestRelease } from '../flight/flight'
+import { checkPlan } from '../plan/check'
+import { type Plan, seasonOf } from '../plan/plan'
+import { hasErrors, type Outcome, type Problem, type ProblemCode } from '../problem'
+import { autumnTasks } from './autumn'
+import { releaseTasks } from './releases'
+import { batchesOf, bloomsOf, flightsOf, type NamedBloom, stationsOf } from './season-facts'
+import { flightTasks, type Start, startTasks } from './spring'
+import { type Task, taskKinds } from './task'
+
+/**
+ * The work of the season `year` by date, from this plan's own releases, flight and bloom. What cannot be known is left out,
+ * and a problem says so.
+ */
+export function seasonTasks(plan: Plan, year: number): Outcome<readonly Task[]> {
+  const faults = checkPlan(plan, year)
+  if (seasonOf(plan, year) === undefined) {
+    const seasons = plan.seasons.map(season => season.year).join(', ')
+    return {
+      ok: false,
+      problems: [...faults, { code: 'no-season', severity: 'error', at: '', values: { year, seasons } }],
+    }
+  }
+  if (hasErrors(faults)) return { ok: false, problems: faults }
+  const settings = settingsFor(plan)
+  const stations = stationsOf(plan, year)
+  const batches = batchesOf(plan, year)
+  const flights = flightsOf(batches, settings)
+  const blooms = bloomsOf(plan, year)
+  const problem = (code: ProblemCode, severity: Problem['severity']): Problem => ({
+    code,
+    severity,
+    at: '',
+    values: { year },
+  })
+  const start = startOf(plan, year, { settings, batches, blooms })
+  if (start === null) return { ok: false, problems: [problem('calendar-empty', 'error')] }
+  const problems = [
+    ...(stations.length === 0 ? [problem('calendar-no-stations', 'warning')] : []),
+    ...(stations.length > 0 && batches.length === 0 ? [problem('calendar-no-releases', 'warning')] : []),
+    ...(batches.length > 0 && flights.length === 0 ? [problem('calendar-no-females', 'warning')] : []),
+    ...(blooms.length === 0 ? [problem('calendar-no-bloom', 'note')] : []),
+  ]
+  const context = { plan, year, settings, stations }
+  const tasks = [
+    ...startTasks(context, start, flights),
+    ...releaseTasks(context, batches, blooms),
+    ...(flights.length === 0 ? [] : [...flightTasks(context, flights), ...autumnTasks(context, flights)]),
+  ]
+  return { ok: true, value: tasks.sort(byDate), problems }
+}
+
+/** The day that the work of spring leads up to: the first release, or what the first bloom would want it to be. */
+function startOf(
+  plan: Plan,
+  year: number,
+  facts: {
+    readonly settings: Settings
+    readonly batches: ReturnType<typeof batchesOf>
+    readonly blooms: readonly NamedBloom[]
+  },
+): Start | null {
+  const { batches, blooms, settings } = facts
+  if (batches.length > 0) return { day: Math.min(...batches.map(({ day }) => day)), bloom: null }
+  const [bloom] = blooms
+  if (bloom === undefined) return null
+  const [station] = stationsOf(plan, year)
+  const bee = (station && seasonOf(plan, year)?.stations?.[station.id]?.bee) ?? plan.bee
+  return { day: bestRelease(bloomWeight(bloom.curve), settings.bees[bee]).day, bloom: bloom.name }
+}
+
+function byDate(a: Task, b: Task): number {
+  if (a.date !== b.date) return a.date < b.date ? -1 : 1
+  return taskKinds.indexOf(a.kind) - taskKinds.indexOf(b.kind)
+}
