@@ -1,9 +1,9 @@
 import { bloomWeight } from '../bloom/bloom'
 import { type Settings, settingsFor } from '../data/settings'
 import { bestRelease } from '../flight/flight'
-import { checkPlan } from '../plan/check'
+import { computableSeason } from '../plan/computable'
 import { type Plan, seasonOf } from '../plan/plan'
-import { hasErrors, type Outcome, type Problem, type ProblemCode } from '../problem'
+import type { Outcome, Problem, ProblemCode } from '../problem'
 import { autumnTasks } from './autumn'
 import { releaseTasks } from './releases'
 import { batchesOf, bloomsOf, flightsOf, type NamedBloom, stationsOf } from './season-facts'
@@ -15,15 +15,8 @@ import { type Task, taskKinds } from './task'
  * and a problem says so.
  */
 export function seasonTasks(plan: Plan, year: number): Outcome<readonly Task[]> {
-  const faults = checkPlan(plan, year)
-  if (seasonOf(plan, year) === undefined) {
-    const seasons = plan.seasons.map(season => season.year).join(', ')
-    return {
-      ok: false,
-      problems: [...faults, { code: 'no-season', severity: 'error', at: '', values: { year, seasons } }],
-    }
-  }
-  if (hasErrors(faults)) return { ok: false, problems: faults }
+  const season = computableSeason(plan, year)
+  if (!season.ok) return season
   const settings = settingsFor(plan)
   const stations = stationsOf(plan, year)
   const batches = batchesOf(plan, year)
