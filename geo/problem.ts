@@ -37,10 +37,16 @@ const wording = {
   'no-forage-bloom': v => `The forage area ${v.name} has no bloom dates for ${v.year}; it is left out of the count.`,
   'forage-no-blossom': v =>
     `The forage area ${v.name} has no blossom density${v.isGiven ? ' above 0' : ''}, so it does not count. Give it the number of flowers per m² in full bloom.`,
-  'weather-unused': v =>
-    `The season ${v.year} holds weather for ${v.days === 1 ? '1 day' : `${v.days} days`}. It is kept; coverage is worked out as on typical spring days.`,
+  'weather-gaps': v =>
+    `The weather of ${v.year} lacks the temperatures of ${dayCount(v.days)} on which bees fly and something blooms, the first ${v.first}. ${v.days === 1 ? 'It counts as a typical spring day' : 'They count as typical spring days'}.`,
+  'weather-no-rain': v =>
+    `The weather of ${v.year} says nothing of rain on ${dayCount(v.days)} on which bees fly and something blooms. ${v.days === 1 ? 'It counts' : 'They count'} as dry.`,
   'no-plants': v => `${v.name} holds no plants: its rows or spacing leave no room for one.`,
 } as const satisfies Record<string, Wording>
+
+function dayCount(days: ProblemValues[string] | undefined): string {
+  return days === 1 ? '1 day' : `${days} days`
+}
 
 export type ProblemCode = keyof typeof wording
 

@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest'
 import { beeParameterNames, bees } from '#geo/data/bees'
 import { type BoundedName, parameterBounds } from '#geo/data/bounds'
+import { chillModelSources } from '#geo/data/chill-models'
 import { crops, forages } from '#geo/data/crops'
 import { sourcesOf } from '#geo/data/figure'
+import { flyingModel } from '#geo/data/flying-model'
 import { beeIds, bloomRegions } from '#geo/data/own'
 import type { Parameter, Unit } from '#geo/data/parameter'
 import { appleFullBloom, siteParameterNames, siteParameters } from '#geo/data/parameters'
@@ -25,6 +27,7 @@ const forageFigures = Object.values(forages).flatMap(({ id, name, botanicalName,
   ...named(`${id}.bloomOffset`, bloomOffset),
 ])
 const all: Named[] = [
+  ...named('flying', flyingModel),
   ...named('site', siteParameters),
   ...named('appleFullBloom', appleFullBloom),
   ...beeIds.flatMap(id => named(id, bees[id].parameters)),
@@ -39,6 +42,8 @@ const units: Readonly<Record<Unit, true>> = {
   d: true,
   h: true,
   degC: true,
+  'degC d': true,
+  'm/s': true,
   1: true,
   share: true,
   'females/ha': true,
@@ -48,6 +53,7 @@ const units: Readonly<Record<Unit, true>> = {
   'flowers/m': true,
   cells: true,
   tubes: true,
+  portions: true,
 }
 
 describe('every figure', () => {
@@ -119,6 +125,7 @@ describe('sources', () => {
     const used = new Set<SourceKey>([
       ...all.flatMap(([, figure]) => sourcesOf(figure)),
       ...[...Object.values(bees), ...Object.values(crops)].flatMap(record => record.sources),
+      ...Object.values(chillModelSources),
     ])
     expect((Object.keys(sources) as SourceKey[]).filter(key => !used.has(key))).toEqual([])
   })

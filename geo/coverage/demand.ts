@@ -43,8 +43,6 @@ export type Demand = {
 export function demandOf(plan: Plan, year: number, settings: Settings, plane: Plane): Demand {
   const season = seasonOf(plan, year)
   const problems: Problem[] = []
-  const days = season?.weather?.days.length ?? 0
-  if (days > 0) problems.push({ code: 'weather-unused', severity: 'note', at: '', values: { year, days } })
   const blooms = bloomList(year)
   const grounds: Ground[] = []
   for (const feature of plan.features) {

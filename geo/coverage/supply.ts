@@ -5,7 +5,9 @@ import { isStation, nameOf, type Plan, type Release, type Station, type StationS
 import type { Plane } from '../space/plane'
 import { type DailyCurve, endOf } from '../time/curve'
 import { dayOfSeason } from '../time/day'
+import { type FlyingTime, flyingTime } from '../weather/flying-time'
 import type { BloomPair, StationInput } from './coverage'
+import { timesFlyingTime } from './flying'
 import { backgroundPull, decayLength, type Kernel, kernelOf } from './kernel'
 
 /** A station in use in the season: what the engine takes, and what only the report needs. */
@@ -15,6 +17,8 @@ export type Supply = {
   readonly bee: BeeId
   readonly season: StationSeason
   readonly input: StationInput
+  /** Flying time of its bee by the season's weather; null without weather. */
+  readonly flying: FlyingTime | null
 }
 
 /** Stations that the season lists, in the order of the plan. */
@@ -24,7 +28,7 @@ export function suppliesOf(
   options: { readonly settings: Settings; readonly plane: Plane; readonly blooms: readonly BloomPair[] },
 ): Supply[] {
   const used = seasonOf(plan, year)?.stations ?? {}
-  const species = speciesCache(options.settings, options.blooms)
+  const species = speciesCache(options.settings, options.blooms, bee => flyingTime(plan, year, bee, options.settings))
   return plan.features
     .filter(isStation)
     .filter(station => Object.hasOwn(used, station.id))
@@ -36,9 +40,14 @@ type Species = {
   readonly kernel: Kernel
   readonly background: number
   readonly best: StationInput['best']
+  readonly flying: FlyingTime | null
 }
 
-function speciesCache(settings: Settings, blooms: readonly BloomPair[]): (bee: BeeId) => Species {
+function speciesCache(
+  settings: Settings,
+  blooms: readonly BloomPair[],
+  flyingOf: (bee: BeeId) => FlyingTime | null,
+): (bee: BeeId) => Species {
   const known = new Map<BeeId, Species>()
   return bee => {
     const found = known.get(bee)
@@ -49,7 +58,9 @@ function speciesCache(settings: Settings, blooms: readonly BloomPair[]): (bee: B
     const species = {
       kernel: kernelOf(alpha, range),
       background: backgroundPull(settings.site.backgroundBlossom, alpha, range),
+      // Measured in typical weather: published rates are those of typical springs.
       best: blooms.map(({ weight }) => bestRelease(weight, values)),
+      flying: flyingOf(bee),
     }
     known.set(bee, species)
     return species
@@ -71,7 +82,7 @@ function supplyOf(
   const bee = season.bee ?? defaultBee
   const values = context.settings.bees[bee]
   const batches = nestingBatches(season.releases ?? [], values, context.year)
-  const { kernel, background, best } = context.species(bee)
+  const { kernel, background, best, flying } = context.species(bee)
   const { x, y } = context.plane.toMetres(station.geometry.coordinates)
   const input = {
     x,
@@ -81,10 +92,10 @@ function supplyOf(
     background,
     effectiveness: values.effectiveness,
     females: batches.reduce((sum, batch) => sum + batch.females, 0),
-    flight: flightOver(batches, values, context.blooms),
+    flight: timesFlyingTime(flightOver(batches, values, context.blooms), flying),
     best,
   }
-  return { id: station.id, name: nameOf(station), bee, season, input }
+  return { id: station.id, name: nameOf(station), bee, season, input, flying }
 }
 
 /** Of `females` cocoons, emergence x establishment become nesting females. */

@@ -2,6 +2,7 @@ import { beeParameterMeanings, beeParameterNames, bees } from './bees'
 import { cropFigureNames, ownCropFigureNames } from './crop-record'
 import { crops, forages } from './crops'
 import { sourcesOf } from './figure'
+import { flyingModel } from './flying-model'
 import { beeIds, bloomRegions } from './own'
 import type { Basis, Parameter, Unit } from './parameter'
 import { appleFullBloom, siteParameterNames, siteParameters } from './parameters'
@@ -40,6 +41,7 @@ export function parameterRows(own: OwnValues = none): readonly ParameterRow[] {
     ...beeIds.flatMap(id => beeRows(id, own)),
     ...cropRows(own),
     ...forageRows(),
+    ...weatherRows(),
     ...bloomRows(own),
     ...Object.entries(seasonWork).map(([name, each]) => row(work, name, each)),
   ]
@@ -90,6 +92,11 @@ function forageRows(): ParameterRow[] {
     const names = ['blossomDensity', 'appeal', 'firstToFull', 'fullToEnd', 'bloomDays'] as const
     return names.map(name => row(group, name, forage[name]))
   })
+}
+
+function weatherRows(): ParameterRow[] {
+  const group = { group: 'Weather: flying time', groupId: 'weather' }
+  return Object.entries(flyingModel).map(([name, parameter]) => row(group, name, parameter))
 }
 
 /** Where default bloom dates come from: apple full bloom, then the days from it, each by region. */

@@ -12,6 +12,8 @@ export type Unit =
   | 'd'
   | 'h'
   | 'degC'
+  | 'degC d'
+  | 'm/s'
   | '1'
   | 'share'
   | 'females/ha'
@@ -21,6 +23,7 @@ export type Unit =
   | 'flowers/m'
   | 'cells'
   | 'tubes'
+  | 'portions'
 
 /** A figure of the world, with its range and where it comes from. `low <= value <= high`. */
 export type Parameter = {

@@ -342,6 +342,32 @@ export const sources = {
   ),
   wisconsinCranberry2023: excerpt('Farm newspaper, Wisconsin', 2023, 'Cranberry bloom', '18 July 2023'),
 
+  // Heat, chill and frost
+  anderson1986: excerpt(
+    'Anderson, Richardson & Kesner',
+    1986,
+    "Validation of chill unit and flower bud phenology models for 'Montmorency' sour cherry",
+    'Acta Horticulturae 184:71-78',
+  ),
+  erez1990: excerpt(
+    'Erez, Fishman, Linsley-Noakes & Allan',
+    1990,
+    'The dynamic model for rest completion in peach buds',
+    'Acta Horticulturae 276:165-174',
+  ),
+  linvill1990: excerpt(
+    'Linvill',
+    1990,
+    'Calculating chilling hours and chill units from daily maximum and minimum temperature observations',
+    'HortScience 25:14-16',
+  ),
+  richardson1974: excerpt(
+    'Richardson, Seeley & Walker',
+    1974,
+    "A model for estimating the completion of rest for 'Redhaven' and 'Elberta' peach trees",
+    'HortScience 9:331-332',
+  ),
+
   // Flowers, spacing, set
   almondBloom2020: excerpt(
     'UC Cooperative Extension',

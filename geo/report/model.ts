@@ -1,8 +1,10 @@
 import { Coverage, type GroupTotals } from '../coverage/coverage'
 import { type Demand, demandOf, type Ground } from '../coverage/demand'
 import { fieldOf } from '../coverage/field'
+import { timesFlyingTime } from '../coverage/flying'
 import { flightFrom, type Limits, limitsOf } from '../coverage/limits'
 import { type Supply, suppliesOf } from '../coverage/supply'
+import { weatherGaps } from '../coverage/weather-gaps'
 import { type Settings, settingsFor, type Vary } from '../data/settings'
 import { computableSeason } from '../plan/computable'
 import type { Plan } from '../plan/plan'
@@ -31,10 +33,11 @@ export class Model {
     this.settings = settingsFor(plan, vary)
     this.#plane = planeOf(plan.features)
     this.#demand = demandOf(plan, year, this.settings, this.#plane)
-    this.#problems = [...problems, ...this.#demand.problems]
     const { grounds, blooms } = this.#demand
     const settings = this.settings
     this.#supplies = suppliesOf(plan, year, { settings, plane: this.#plane, blooms })
+    const gaps = weatherGaps(this.#supplies, { blooms, year })
+    this.#problems = [...problems, ...this.#demand.problems, ...gaps]
     const field = fieldOf(grounds.map(ground => ground.points))
     const groups = grounds.map(ground => ground.group)
     this.#coverage = new Coverage(field, groups, blooms, settings.site.referenceCropShare)
@@ -95,10 +98,11 @@ export class Model {
   #limits(): readonly (Limits | null)[] {
     const { blooms } = this.#demand
     return limitsOf(this.#coverage, (station, bloom) => {
-      const { bee, input } = this.#supplies[station]!
+      const { bee, input, flying } = this.#supplies[station]!
       const { start, values } = blooms[bloom]!.open
       const days = { start, length: values.length }
-      return flightFrom(input.best[bloom]!.day, input.females, this.settings.bees[bee], days)
+      // The weather is what it is, whatever is put right.
+      return timesFlyingTime(flightFrom(input.best[bloom]!.day, input.females, this.settings.bees[bee], days), flying)
     })
   }
 }

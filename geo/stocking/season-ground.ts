@@ -2,6 +2,7 @@ import { Coverage, type StationInput } from '../coverage/coverage'
 import { type Demand, demandOf } from '../coverage/demand'
 import { type Field, fieldOf } from '../coverage/field'
 import { type Supply, suppliesOf } from '../coverage/supply'
+import { weatherGaps } from '../coverage/weather-gaps'
 import type { BeeId } from '../data/own'
 import { type BeeSettings, type Settings, settingsFor } from '../data/settings'
 import { computableSeason } from '../plan/computable'
@@ -92,5 +93,6 @@ export function groundOf(plan: Plan, year: number): Outcome<SeasonGround> {
   const season = computableSeason(plan, year)
   if (!season.ok) return season
   const ground = seasonGround(plan, year)
-  return { ok: true, value: ground, problems: [...season.problems, ...ground.demand.problems] }
+  const gaps = weatherGaps(ground.supplies, { blooms: ground.demand.blooms, year })
+  return { ok: true, value: ground, problems: [...season.problems, ...ground.demand.problems, ...gaps] }
 }

@@ -6,6 +6,8 @@ import { grouped, significant } from './words'
 const foot = 0.3048
 const inch = 25.4
 const acre = 4046.8564224
+/** Metres per second; exact. */
+const mileAnHour = 0.44704
 const hectare = 10_000
 
 /** An area in the grower's units: small ones in m² or sq ft, large ones in ha or acres. */
@@ -30,6 +32,8 @@ const american: Partial<Record<Unit, Shown>> = {
   m: { unit: 'ft', of: metres => metres / foot },
   mm: { unit: 'in', of: millimetres => millimetres / inch },
   degC: { unit: '°F', of: celsius => celsius * 1.8 + 32 },
+  'degC d': { unit: '°F d', of: celsius => celsius * 1.8 },
+  'm/s': { unit: 'mph', of: speed => speed / mileAnHour },
   'females/ha': { unit: 'females/acre', of: females => (females * acre) / hectare },
   'flowers/m2': { unit: 'flowers/sq ft', of: flowers => flowers * foot * foot },
   'flowers/m': { unit: 'flowers/ft', of: flowers => flowers * foot },
@@ -38,6 +42,7 @@ const american: Partial<Record<Unit, Shown>> = {
 const metric: Partial<Record<Unit, Shown>> = {
   d: { unit: 'days', of: same },
   degC: { unit: '°C', of: same },
+  'degC d': { unit: '°C d', of: same },
   share: { unit: '%', of: share => share * 100 },
   'flowers/m2': { unit: 'flowers/m²', of: same },
   '1': { unit: '', of: same },

@@ -1,11 +1,12 @@
 import { useCallback, useMemo } from 'react'
 import type { Edit } from '#geo/plan/edits'
+import { placeOf } from '#geo/plan/home'
 import { type Plan, type Season, seasonOf } from '#geo/plan/plan'
 import { type LngLat, type Plane, planeAt } from '#geo/space/plane'
 import { edit, explain, select } from '../state/actions'
 import type { Evaluation, Job, WorkingTopic } from '../state/store'
 import { usePlanner, usePlannerStore } from '../state/use-planner'
-import { homeOf, placeOf } from '../text/home'
+import { homeOf } from '../text/home'
 
 /** The open plan; only for what is shown while one is open. */
 export function usePlan(): Plan {

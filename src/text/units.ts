@@ -6,6 +6,8 @@ import { grouped, plainDigits, significant } from './words'
 const foot = 0.3048
 const acre = 4046.8564224
 const inch = 25.4
+/** Metres per second; exact. */
+const mileAnHour = 0.44704
 const hectare = 10_000
 
 /** How a quantity is shown and typed: the file and the engine are always metric. */
@@ -28,6 +30,8 @@ export type Quantity =
   | 'perSquare'
   | 'perLength'
   | 'temperature'
+  | 'heat'
+  | 'wind'
   | 'share'
   | 'days'
   | 'hours'
@@ -63,6 +67,8 @@ const metric: Readonly<Record<Quantity, Measure>> = {
   perSquare: same('per m²', 'per square metre'),
   perLength: same('per m', 'per metre'),
   temperature: same('°C', 'degrees Celsius'),
+  heat: same('°C d', 'degree-days Celsius'),
+  wind: same('m/s', 'metres per second'),
 }
 
 const american: Readonly<Record<Quantity, Measure>> = {
@@ -80,6 +86,8 @@ const american: Readonly<Record<Quantity, Measure>> = {
     toStored: fahrenheit => (fahrenheit - 32) / 1.8,
     digits: 4,
   },
+  heat: scaled('°F d', 'degree-days Fahrenheit', 1 / 1.8),
+  wind: scaled('mph', 'miles per hour', mileAnHour),
 }
 
 export function measureOf(quantity: Quantity, units: Units): Measure {
@@ -99,6 +107,10 @@ export function quantityOf(unit: Unit): Quantity {
       return 'hours'
     case 'degC':
       return 'temperature'
+    case 'degC d':
+      return 'heat'
+    case 'm/s':
+      return 'wind'
     case 'share':
       return 'share'
     case 'females/ha':
@@ -112,6 +124,7 @@ export function quantityOf(unit: Unit): Quantity {
     case 'flowers/plant':
     case 'cells':
     case 'tubes':
+    case 'portions':
       return 'plain'
     default:
       return unit satisfies never

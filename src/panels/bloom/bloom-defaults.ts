@@ -1,10 +1,10 @@
 import { type BloomPlace, type DefaultBloom, defaultBloom, defaultForageBloom, ownAppleDay } from '#geo/bloom/defaults'
 import type { BloomRegion } from '#geo/data/own'
 import { forageSettings } from '#geo/data/settings'
+import { isSouthern } from '#geo/plan/home'
 import { type Bloom, isObserved, type Plan, seasonOf } from '#geo/plan/plan'
 import { daysBetween, type IsoDate, isIsoDate } from '#geo/time/day'
 import { settingsOf } from '../../state/selectors'
-import { isSouthern } from '../../text/home'
 import { counted, dateText } from '../../text/words'
 
 /** What the default dates of a season hang on: the region, and the grower's own apple date where there is one. */

@@ -1,6 +1,6 @@
 import { screen, waitFor, within } from '@testing-library/react'
 import { describe, expect, test, vi } from 'vitest'
-import { placeOf } from '../../../src/text/home'
+import { placeOf } from '#geo/plan/home'
 import { smallPlan } from '../../support/builders'
 import { planOf, renderApp } from './render-app'
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { homeOf, isSouthern, placeOf, springDay } from '../../../src/text/home'
+import { isSouthern, placeOf } from '#geo/plan/home'
+import { homeOf, springDay } from '../../../src/text/home'
 import { planOf, station } from '../../support/orchard'
 
 const plan = planOf({ features: [] })
