@@ -1,9 +1,10 @@
 import type { BeeId } from '../data/own'
 import { compose, type Edit } from '../plan/edits'
 import { setStationSeason } from '../plan/edits-seasons'
-import type { Plan, Release } from '../plan/plan'
+import { type Plan, type Release, seasonOf } from '../plan/plan'
 import type { Outcome } from '../problem'
 import { fewestFemales, mostServed, type StockProblem, wholeUnits } from './fewest'
+import { keptLots } from './kept-lots'
 import {
   coverageBy,
   groundOf,
@@ -84,11 +85,15 @@ export function stockFor(plan: Plan, year: number, options: StockOptions = {}): 
   return { ok: true, value: stocked(ground.value, options), problems: ground.problems }
 }
 
-/** A stock as one edit. */
-export function acceptStock(result: Pick<StockResult, 'year' | 'stations'>): Edit {
-  const edits = result.stations.map(({ id, bee, releases }) =>
-    setStationSeason(result.year, id, { bee, releases: releases.length > 0 ? releases : undefined }),
-  )
+/** A stock as one edit. Cocoons that are planned for the same day keep their lot. */
+export function acceptStock({ year, stations }: Pick<StockResult, 'year' | 'stations'>): Edit {
+  const edits = stations.map(({ id, bee, releases }): Edit => {
+    const set = (planned: readonly Release[] | undefined) => {
+      const kept = keptLots(releases, planned)
+      return setStationSeason(year, id, { bee, releases: kept.length > 0 ? kept : undefined })
+    }
+    return { ...set(undefined), apply: plan => set(seasonOf(plan, year)?.stations?.[id]?.releases).apply(plan) }
+  })
   return compose('Accept the suggested stock', edits)
 }
 

@@ -43,7 +43,12 @@ export function drawCurve(store: PlannerStore): void {
   const cocoons = fresh.reduce((sum, { femaleCocoons }) => sum + femaleCocoons, 0)
   if (fresh.length === 0 || cocoons === 0) return
   const each = Math.max(1, Math.round(cocoons / fresh.length))
-  running.get(store)?.engine.curve(answer, fresh.length + beyond, each)
+  running.get(store)?.engine.curve(answer, mostOnCurve(answer), each)
+}
+
+/** New stations at the far end of an answer's curve. */
+export function mostOnCurve({ suggestion }: Suggested): number {
+  return suggestion.stations.filter(station => station.new).length + beyond
 }
 
 export function stopCurve(store: PlannerStore): void {

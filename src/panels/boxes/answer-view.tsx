@@ -8,6 +8,7 @@ import { lookForPlaces, proveAnswer } from '../../worker/siting-schedule'
 import { Explained } from '../coverage/figures'
 import { useYear } from '../hooks'
 import { boundWords, cautionText, closeChange, finely, staleWords } from './answer-words'
+import { ToQuestion } from './ask-form'
 import { BeforeAfter, type Change, ShadeChoice } from './before-after'
 import { CurveView } from './curve-view'
 import { PlaceList } from './place-list'
@@ -87,6 +88,7 @@ function Acceptance({ answer, isEmpty }: { readonly answer: Suggested; readonly 
       <button type="button" className="quiet" disabled={isRunning} onClick={() => discardSuggestion(store)}>
         Discard
       </button>
+      <ToQuestion />
       {isEmpty ? null : <ShadeChoice />}
     </div>
   )

@@ -113,7 +113,7 @@ export function boundWords({ bound, after, places, cost, reached }: Suggestion, 
   if (question.kind === 'target') {
     if (reached !== true || bound.cost === undefined) return looked
     if (bound.proven) return `Proven: among ${on}, nothing reaches it for less.`
-    return `${looked} This costs ${money(cost)}; no choice among them that reaches it can cost less than ${money(bound.cost)}. ${methods[bound.method]}`
+    return `${looked} This costs ${money(cost)}; no choice among them that reaches it can cost less than ${money(Math.floor(bound.cost + 1e-9))}. ${methods[bound.method]}`
   }
   if (bound.proven) {
     const how =
@@ -167,9 +167,9 @@ export function cautionText(caution: Caution, nameOf: (id: string) => string): s
     case 'few-places':
       return `Only ${caution.placed} of ${caution.asked} stations found a place: the rest would stand nearer to others than is set, or on ground that is closed to them. Set less distance, or open more ground.`
     case 'large-stations':
-      return `A station here would hold ${caution.tubes} tubes. Beyond about ${caution.most} a second place does more good than a larger one: try more stations with fewer cocoons.`
+      return `A station here would hold ${grouped(caution.tubes)} tubes. ${smallBeatLarge(caution.most)} Try more stations with fewer cocoons.`
     case 'more-than-wanted':
-      return `With these there would be about ${roundly(caution.females)} nesting females for the ${roundly(caution.wanted)} that the plantings want, all added up. The blossom may not feed them all: bees that lack food leave, and raise fewer young.`
+      return moreThanWanted(caution)
     case 'no-bloom':
       return `${someOf(caution.plantings.map(nameOf))} ${caution.plantings.length === 1 ? 'has' : 'have'} no bloom dates and ${caution.plantings.length === 1 ? 'is' : 'are'} left out of the question.`
     case 'no-layout':
@@ -179,6 +179,16 @@ export function cautionText(caution: Caution, nameOf: (id: string) => string): s
     default:
       return caution satisfies never
   }
+}
+
+/** Why not everything in one place, and on whose word. */
+export function smallBeatLarge(most: number): string {
+  return `Beyond about ${most} tubes (the best in a model of almond orchards, Koh et al.) a second place does more good than a larger one: 100 to 200 a station are common practice, and in trials bees stayed and bred better at many small stations than at few large ones (Bosch 1994; Artz et al. 2013; Boyle and Pitts-Singer 2017).`
+}
+
+/** More bees than the blossom can be counted on to feed: a warning, with what it rests on. */
+export function moreThanWanted({ females, wanted }: { readonly females: number; readonly wanted: number }): string {
+  return `With these there would be about ${roundly(females)} nesting females for the ${roundly(wanted)} that the plantings want, all added up. The blossom may not feed them all: a mason bee short of food raised fewer young, and lost more of them to parasites (Goodell 2003, from memory). Fewer cocoons, a lower target or more release dates ask for fewer bees. What plantings want comes from published stocking rates, not from a count of food.`
 }
 
 /** Why an answer cannot be accepted any more. */

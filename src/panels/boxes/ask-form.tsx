@@ -19,6 +19,22 @@ const kinds: readonly { readonly value: AskKind; readonly name: string }[] = [
   { value: 'stock', name: 'Stations stay: fewest cocoons' },
 ]
 
+const questionId = 'question'
+
+/** Leads from the answer at the top of the page to the question below it. */
+export function ToQuestion() {
+  const lead = () => {
+    const head = document.getElementById(questionId)
+    head?.focus({ preventScroll: true })
+    head?.scrollIntoView?.({ block: 'start' })
+  }
+  return (
+    <button type="button" className="quiet" onClick={lead}>
+      Ask something else
+    </button>
+  )
+}
+
 /** The question, as a sentence with numbers to fill in, and what it is bound by. */
 export function AskForm() {
   const store = usePlannerStore()
@@ -29,8 +45,10 @@ export function AskForm() {
   )
   const isStock = ask.kind === 'stock'
   return (
-    <section className="stack" aria-labelledby="question">
-      <h2 id="question">The question</h2>
+    <section className="stack" aria-labelledby={questionId}>
+      <h2 id={questionId} tabIndex={-1}>
+        The question
+      </h2>
       <ChoiceField label="What is asked" value={ask.kind} choices={kinds} onCommit={kind => change({ kind })} />
       <p className="ask">
         <Sentence />

@@ -4,7 +4,7 @@ import { useWidth } from '../../parts/use-width'
 import type { CurvePoint, Suggested } from '../../state/boxes'
 import { usePlanner, usePlannerStore } from '../../state/use-planner'
 import { counted, percent } from '../../text/words'
-import { drawCurve, stopCurve } from '../../worker/siting-schedule'
+import { drawCurve, mostOnCurve, stopCurve } from '../../worker/siting-schedule'
 import { valueOfJob } from '../hooks'
 import { changeWords } from './answer-words'
 import { money } from './ask-words'
@@ -17,6 +17,7 @@ export function CurveView({ answer }: { readonly answer: Suggested }) {
   const { isRunning: isBusy } = useSuggested()
   const { value: points } = valueOfJob(job, 0)
   const isRunning = job.status === 'running'
+  const id = useId()
   if (!answer.suggestion.stations.some(station => station.new)) return null
   return (
     <section className="stack" aria-labelledby="curve">
@@ -24,8 +25,13 @@ export function CurveView({ answer }: { readonly answer: Suggested }) {
       {job.status === 'failed' ? <p role="alert">{job.reason}</p> : null}
       {points === null || points.length < 2 ? null : <Curve points={points} isDone={!isRunning} />}
       {isRunning ? (
-        <div className="actions">
-          <p role="status">Looking for the best of {counted(points?.length ?? 1, 'station')}.</p>
+        <div className="stack">
+          <p id={id} role="status">
+            {points === null || points.length === 0
+              ? 'Looking at places and what they would do.'
+              : `Looking for the best of ${counted(points.length, 'new station')}.`}
+          </p>
+          <progress aria-labelledby={id} max={mostOnCurve(answer) + 1} value={points?.length ?? 0} />
           <button type="button" onClick={() => stopCurve(store)}>
             Stop
           </button>
@@ -37,9 +43,7 @@ export function CurveView({ answer }: { readonly answer: Suggested }) {
               Try one station, two, three and on
             </button>
           </div>
-          <p className="field-note">
-            Each with as many cocoons as here, on the same ground. It takes a while and can be stopped.
-          </p>
+          <p className="field-note">Each with as many cocoons as here, on the same ground. It can be stopped.</p>
         </>
       )}
     </section>

@@ -1,14 +1,13 @@
 import type { ReactNode } from 'react'
 import { bees } from '#geo/data/bees'
-import { mostTubes } from '#geo/stocking/stock'
 import { Table } from '../../parts/table'
 import { notify } from '../../state/actions'
 import type { Stocked, Suggested } from '../../state/boxes'
 import { changeBoxes } from '../../state/boxes-actions'
-import { usePlanner, usePlannerStore } from '../../state/use-planner'
+import { usePlannerStore } from '../../state/use-planner'
 import { grouped, percent } from '../../text/words'
 import { Explained } from '../coverage/figures'
-import { usePlan, valueOfJob } from '../hooks'
+import { usePlan } from '../hooks'
 import { useServices } from '../services'
 import { reasonOf } from '../use-loaded'
 import { money } from './ask-words'
@@ -22,6 +21,7 @@ import {
   shoppingForStock,
   shoppingText,
 } from './shopping'
+import { useTried } from './trial'
 import { useBoxes } from './use-boxes'
 
 /** What is to be bought for the new stations that are taken. */
@@ -30,16 +30,7 @@ export function PlacesShopping({ answer }: { readonly answer: Suggested }) {
   const tried = useTried()
   const area = tried && areaGained(answer.suggestion.plantings, tried)
   const perArea = usePerArea(shopping.total, area, true)
-  const isLarge = answer.suggestion.stations.some(({ tubes, new: isNew }) => isNew && tubes > mostTubes)
-  return (
-    <List caption="What the new stations ask for" shopping={shopping} perArea={perArea} year={answer.year}>
-      {isLarge ? (
-        <p className="caution">
-          Spread tubes over more stations where you can: many small ones do better than few large ones.
-        </p>
-      ) : null}
-    </List>
-  )
+  return <List caption="What the new stations ask for" shopping={shopping} perArea={perArea} year={answer.year} />
 }
 
 /** What is to be bought for the stations that stay. */
@@ -66,13 +57,6 @@ export function StockShopping({ answer }: { readonly answer: Stocked }) {
   )
 }
 
-function useTried() {
-  return valueOfJob(
-    usePlanner(state => state.results.trial),
-    0,
-  ).value?.report
-}
-
 function usePerArea(total: number, area: number | undefined, isGain: boolean): PerArea | null {
   const { units } = usePlan()
   return area === undefined ? null : costPerArea(total, { area, isGain, units })
@@ -83,7 +67,7 @@ type Props = {
   readonly shopping: Shopping
   readonly perArea: PerArea | null
   readonly year: number
-  readonly children: ReactNode
+  readonly children?: ReactNode
 }
 
 function List({ caption, shopping, perArea, year, children }: Props) {

@@ -1,18 +1,21 @@
-import type { StationStock, StockResult } from '#geo/stocking/programme'
+import type { BeeId } from '#geo/data/own'
+import type { StationStock } from '#geo/stocking/programme'
 import { mostTubes } from '#geo/stocking/stock'
 import { Table } from '../../parts/table'
 import type { Stocked } from '../../state/boxes'
 import { acceptCocoons, discardSuggestion } from '../../state/boxes-actions'
-import { stationSeasonOf } from '../../state/selectors'
+import { settingsOf, stationSeasonOf } from '../../state/selectors'
 import { usePlannerStore } from '../../state/use-planner'
 import { about, counted, grouped, honest, percent } from '../../text/words'
 import { lookForPlaces } from '../../worker/siting-schedule'
 import { Explained } from '../coverage/figures'
 import { useYear } from '../hooks'
-import { someOf, staleWords } from './answer-words'
+import { moreThanWanted, smallBeatLarge, someOf, staleWords } from './answer-words'
+import { ToQuestion } from './ask-form'
 import { BeforeAfter, type Change, ShadeChoice } from './before-after'
 import { StockShopping } from './shopping-list'
 import { fewestWords } from './stock-words'
+import { useTried } from './trial'
 import { useStocked } from './use-boxes'
 
 type Props = { readonly answer: Stocked; readonly isFresh: boolean }
@@ -38,6 +41,7 @@ export function StockView({ answer, isFresh }: Props) {
           <button type="button" className="quiet" onClick={() => discardSuggestion(store)}>
             Discard
           </button>
+          <ToQuestion />
           {result.stations.length === 0 ? null : <ShadeChoice />}
         </div>
       ) : (
@@ -48,7 +52,7 @@ export function StockView({ answer, isFresh }: Props) {
           </button>
         </div>
       )}
-      <StockCautions result={result} />
+      <StockCautions answer={answer} />
       <p>
         {fewestWords(result)}{' '}
         <Explained figure="bound" id={null} label="how few could do">
@@ -62,11 +66,20 @@ export function StockView({ answer, isFresh }: Props) {
   )
 }
 
-function StockCautions({ result }: { readonly result: StockResult }) {
+/** What one female counts for, in blue orchard bee females. */
+function effectivenessOf({ plan }: Stocked, bee: BeeId): number {
+  return settingsOf(plan).bees[bee].effectiveness
+}
+
+function StockCautions({ answer }: { readonly answer: Stocked }) {
+  const { result } = answer
   const large = result.stations.filter(({ tubes }) => tubes > mostTubes)
   const stopping = result.plantings.filter(({ isStopping }) => isStopping)
   const full = result.stations.filter(({ femaleCocoons, most }) => most !== null && femaleCocoons >= most)
-  if (large.length + stopping.length + full.length === 0) return null
+  const females = result.stations.reduce((sum, { bee, females: own }) => sum + own * effectivenessOf(answer, bee), 0)
+  const wanted = useTried()?.orchard.wanted ?? Number.POSITIVE_INFINITY
+  const isMore = females > wanted
+  if (large.length + stopping.length + full.length === 0 && !isMore) return null
   return (
     <ul className="plain-list cautions" aria-label="To weigh before you accept">
       {full.length === 0 ? null : (
@@ -82,10 +95,11 @@ function StockCautions({ result }: { readonly result: StockResult }) {
           More tubes, a station nearer, or a release nearer to their bloom would help; more cocoons alone would not.
         </li>
       )}
+      {isMore ? <li className="caution">{moreThanWanted({ females, wanted })}</li> : null}
       {large.length === 0 ? null : (
         <li className="caution">
-          {someOf(large.map(({ name }) => name))} would need more than {mostTubes} tubes. Beyond that a second place
-          does more good than a larger one: ask for more stations instead.
+          {someOf(large.map(({ name, tubes }) => `${name} (${grouped(tubes)} tubes)`))} would be large.{' '}
+          {smallBeatLarge(mostTubes)} Ask for more stations instead.
         </li>
       )}
     </ul>

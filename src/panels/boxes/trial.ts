@@ -17,10 +17,8 @@ export function useTrial({ wish, suggestion }: Suggested): {
   readonly trial: Trial | null
   readonly isChanged: boolean
 } {
-  const job = usePlanner(state => state.results.trial)
   const { moved, left } = useBoxes()
-  const { value } = valueOfJob(job, 0)
-  const report = value?.report ?? null
+  const report = useTried() ?? null
   const trial = useMemo(
     () =>
       report && {
@@ -32,6 +30,12 @@ export function useTrial({ wish, suggestion }: Suggested): {
   )
   const isChanged = suggestion.stations.some(({ id }) => moved[id] !== undefined || left.includes(id))
   return { trial, isChanged }
+}
+
+/** The season as it would be with what is answered; undefined until it is counted. */
+export function useTried(): Report | undefined {
+  const job = usePlanner(state => state.results.trial)
+  return valueOfJob(job, 0).value?.report
 }
 
 /** Coverage added up over plantings, each female counting as much as its planting's weight says. */
