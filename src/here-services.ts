@@ -1,6 +1,6 @@
 import { readPlan } from '#geo/file/read'
 import type { Sample, Services } from './panels/services'
-import { openPlanFile, savePlanFile, saveTableFile } from './storage/open-save'
+import { openPlanFile, saveCalendarFile, savePlanFile, saveTableFile } from './storage/open-save'
 import * as plans from './storage/plans'
 import { dateText } from './text/words'
 
@@ -23,6 +23,7 @@ export function hereServices(): Services {
     openFile: openPlanFile,
     saveFile: savePlanFile,
     saveTable: saveTableFile,
+    saveCalendar: saveCalendarFile,
     copyText: text => navigator.clipboard.writeText(text),
     listSamples,
     locate,

@@ -1,4 +1,5 @@
 import { createContext, use } from 'react'
+import type { Task } from '#geo/calendar/task'
 import type { Plan } from '#geo/plan/plan'
 import type { Outcome } from '#geo/problem'
 
@@ -31,6 +32,8 @@ export type Services = {
   saveFile(plan: Plan): Promise<string | null>
   /** The same for a table in CSV; `name` without ending. */
   saveTable(name: string, text: string): Promise<string | null>
+  /** The same for the work of a season, as a calendar file. */
+  saveCalendar(plan: Plan, year: number, tasks: readonly Task[]): Promise<string | null>
   copyText(text: string): Promise<void>
   listSamples(): Promise<readonly Sample[]>
   /** Position of the device and its accuracy in metres. */

@@ -1,3 +1,5 @@
+import type { Task } from '#geo/calendar/task'
+import { calendarFile } from '#geo/file/calendar'
 import { readPlan } from '#geo/file/read'
 import { writePlan } from '#geo/file/write'
 import type { Plan } from '#geo/plan/plan'
@@ -13,6 +15,7 @@ type FileTypes = readonly [
 
 const fileTypes: FileTypes = [{ description: 'Plan', accept: { 'application/geo+json': ['.geojson', '.json'] } }]
 const tableTypes: FileTypes = [{ description: 'Table', accept: { 'text/csv': ['.csv'] } }]
+const calendarTypes: FileTypes = [{ description: 'Calendar', accept: { 'text/calendar': ['.ics'] } }]
 
 type SaveFilePicker = (options: {
   readonly suggestedName: string
@@ -53,6 +56,12 @@ export async function savePlanFile(plan: Plan): Promise<string | null> {
 /** The same for a table, under a name of its own. */
 export async function saveTableFile(name: string, text: string): Promise<string | null> {
   return saveText(`${fileStem(name)}.csv`, text, tableTypes)
+}
+
+/** The work of a season as a calendar file, `<name> <year>.ics`. */
+export async function saveCalendarFile(plan: Plan, year: number, tasks: readonly Task[]): Promise<string | null> {
+  const text = calendarFile(plan, tasks, new Date().toISOString())
+  return saveText(`${fileStem(plan.name)} ${year}.ics`, text, calendarTypes)
 }
 
 async function saveText(name: string, text: string, types: FileTypes): Promise<string | null> {

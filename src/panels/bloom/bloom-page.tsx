@@ -6,6 +6,7 @@ import { cropsIn, forages, plantingsIn, bloomOf as selectBloom, stations, statio
 import { counted, listed } from '../../text/words'
 import { usePlan, useYear } from '../hooks'
 import { bandsSummary, seasonBands } from '../season-bands'
+import { useShell } from '../shell'
 import { cropTitle } from '../titles'
 import { BandTable } from './band-table'
 import { CalendarCard } from './calendar-card'
@@ -22,6 +23,7 @@ const mostOpen = 2
 export function BloomPage() {
   const plan = usePlan()
   const year = useYear()
+  const { showDialog } = useShell()
   const bands = useMemo(() => seasonBands(plan, year), [plan, year])
   const crops = cropsIn(plan, year)
   const meadows = forages(plan).filter(forage => isForage(forage) && isPresent(forage, year))
@@ -67,6 +69,15 @@ export function BloomPage() {
         {all.map(station => (
           <StationUse key={`${station.id} ${year}`} station={station} />
         ))}
+      </section>
+      <section className="stack" aria-labelledby="work">
+        <h2 id="work">Work in {year}</h2>
+        <p>What to do on which day, from stations up to the order for next spring, by these dates.</p>
+        <div>
+          <button type="button" onClick={() => showDialog('work')}>
+            Work of the season {year}
+          </button>
+        </div>
       </section>
     </div>
   )

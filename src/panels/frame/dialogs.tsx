@@ -2,6 +2,7 @@ import { type CautionKey, cautions } from '#geo/wording/cautions'
 import { Dialog } from '../../parts/dialog'
 import { useUnits } from '../../parts/units-context'
 import { cautionIn } from '../../text/cautions'
+import { WorkDialog } from '../calendar/work-dialog'
 import { PlansDialog, RestoreDialog } from '../first/plans-dialogs'
 import { useShell } from '../shell'
 import { About } from '../texts/about'
@@ -26,6 +27,8 @@ export function Dialogs() {
       return <GroundDialog onClose={close} />
     case 'details':
       return <PlanDialog onClose={close} />
+    case 'work':
+      return <WorkDialog onClose={close} />
     case 'about':
       return (
         <Dialog title="How it works" onClose={close}>

@@ -35,6 +35,7 @@ export function fakeServices(patch: Partial<Services> = {}): Services {
     openFile: async () => null,
     saveFile: async () => null,
     saveTable: async () => null,
+    saveCalendar: async () => null,
     copyText: async () => {},
     listSamples: async () => [],
     locate: async () => ({ at: [-1.7, 52.2], accuracy: 12 }),

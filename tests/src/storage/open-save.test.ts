@@ -1,7 +1,15 @@
-import { afterEach, describe, expect, it, vi } from 'vitest'
+import { afterEach, describe, expect, it, onTestFinished, vi } from 'vitest'
+import { seasonTasks } from '#geo/calendar/tasks'
 import { writePlan } from '#geo/file/write'
-import { openPlanFile, planFileName, readPlanFile, savePlanFile } from '../../../src/storage/open-save'
+import {
+  openPlanFile,
+  planFileName,
+  readPlanFile,
+  saveCalendarFile,
+  savePlanFile,
+} from '../../../src/storage/open-save'
 import { smallPlan } from '../../support/builders'
+import { calendarFaults } from '../../support/calendar-linter'
 
 const plan = smallPlan()
 
@@ -75,6 +83,19 @@ describe('saving a file', () => {
     expect(await savePlanFile(plan)).toBe('Saved as mine.plan.geojson.')
     expect(picker).toHaveBeenCalledWith(expect.objectContaining({ suggestedName: 'Small orchard.plan.geojson' }))
     expect(written).toEqual([writePlan(plan), 'closed'])
+  })
+
+  it('writes the work of a season as a calendar, stamped with the moment', async () => {
+    vi.useFakeTimers({ now: Date.parse('2026-03-01T12:30:45Z') })
+    onTestFinished(() => void vi.useRealTimers())
+    const written: string[] = []
+    const stream = { write: async (text: string) => void written.push(text), close: async () => {} }
+    const picker = pickerThat(async () => ({ name: 'work.ics', createWritable: async () => stream }))
+    const tasks = seasonTasks(plan, 2026)
+    expect(await saveCalendarFile(plan, 2026, tasks.ok ? tasks.value : [])).toBe('Saved as work.ics.')
+    expect(picker).toHaveBeenCalledWith(expect.objectContaining({ suggestedName: 'Small orchard 2026.ics' }))
+    expect(calendarFaults(written[0]!)).toEqual([])
+    expect(written[0]).toContain('DTSTAMP:20260301T123045Z')
   })
 
   it('says nothing when it is called off, and why when it fails', async () => {
