@@ -4,7 +4,7 @@ import { beeFigure, beeWord, type Context, ladderCaution } from './context'
 import type { Batch, NamedBloom } from './season-facts'
 import type { Task } from './task'
 import { taskUid } from './uid'
-import { counted, dayText, listed, spanText } from './words'
+import { counted, dayText, spanText } from './words'
 
 /** A bloom counts as open from a tenth of its flowers on, as its first day is told (BBCH 61). */
 const open = 0.1
@@ -65,7 +65,7 @@ function bloomOn(day: number, blooms: readonly NamedBloom[], year: number): stri
   const now = blooms.filter(({ curve }) => valueOn(curve, day) >= open)
   if (now.length > 0) {
     const until = now.map(({ name, bloom }) => `${name} (to ${dayText(dayOfSeason(bloom.end, year), year)})`)
-    return `open then: ${listed(until)}.`
+    return `open then: ${until.join('; ')}.`
   }
   const next = blooms.find(({ bloom }) => dayOfSeason(bloom.first, year) > day)
   return next === undefined

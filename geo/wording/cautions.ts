@@ -41,7 +41,7 @@ export const cautions: Readonly<Record<CautionKey, Caution>> = {
   moving: {
     title: 'Moving live bees',
     short: 'Cocoons and used nests carry mites, moulds and strains from elsewhere. Use stock raised near you.',
-    long: 'Ask where a lot was raised before you accept it, keep lots apart and write down which went where. Look up national and regional rules before anything alive, or any used nest, crosses a border. Once bees nest at a station, leave it where it is until they have finished: females that cannot find their nest are lost.',
+    long: 'Ask where a lot was raised before you accept it, keep lots apart and write down which went where. Look up national and regional rules before anything alive, or any used nest, crosses a border; where you are not sure, ask a plant-health or wildlife office. Once bees nest at a station, leave it where it is until they have finished: females that cannot find their nest are lost.',
   },
   ladder: {
     title: 'Work at height',

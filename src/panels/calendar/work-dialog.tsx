@@ -36,6 +36,7 @@ export function WorkDialog({ onClose }: { readonly onClose: () => void }) {
   return (
     <Dialog title={`Work of the season ${year}`} onClose={onClose}>
       <div className="season-work">
+        <p className="work-plan">{plan.name}</p>
         <p className="lead">{leadOf(tasks)}</p>
         {outcome.problems.length > 0 ? <ProblemList problems={outcome.problems} /> : null}
         {tasks.length > 0 ? (
