@@ -8,7 +8,7 @@ import { flyingModel } from '#geo/data/flying-model'
 import { beeIds, bloomRegions } from '#geo/data/own'
 import type { Parameter, Unit } from '#geo/data/parameter'
 import { appleFullBloom, siteParameterNames, siteParameters } from '#geo/data/parameters'
-import { seasonWork } from '#geo/data/season-work'
+import { coldDays, seasonWork } from '#geo/data/season-work'
 import { type SourceKey, sources } from '#geo/data/sources'
 
 type Named = readonly [name: string, parameter: Parameter]
@@ -34,6 +34,7 @@ const all: Named[] = [
   ...cropFigures,
   ...forageFigures,
   ...named('work', seasonWork),
+  ...named('cold', coldDays),
 ]
 
 const units: Readonly<Record<Unit, true>> = {

@@ -1,4 +1,4 @@
-import { seasonWork } from '../data/season-work'
+import { coldDays, seasonWork } from '../data/season-work'
 import { seasonOf } from '../plan/plan'
 import { dateOfDay, dayOfSeason, isIsoDate } from '../time/day'
 import { beeWord, type Context, ladderCaution } from './context'
@@ -43,15 +43,16 @@ function takeIn(context: Context, { bee, last }: Flight, isOneOfMany: boolean): 
 
 function cold(context: Context, { bee, last, firstRelease }: Flight, day: number): Task {
   const { plan, year } = context
-  const { eggToAdult, adultToCold, coldDays } = seasonWork
+  const { eggToAdult, adultToCold } = seasonWork
+  const { low, high } = coldDays[bee]
   const next = nextRelease(context, bee, firstRelease)
   const length = next.day - day
   const verdict =
-    length < coldDays.low
-      ? `fewer than the ${coldDays.low} that cocoons need`
-      : length > coldDays.high
-        ? `more than ${coldDays.high}: begin later, as far as the weather allows, or keep them colder`
-        : `${coldDays.low} to ${coldDays.high} suit`
+    length < low
+      ? `fewer than the ${low} to ${high} that suit it, so set them out later`
+      : length > high
+        ? `more than the ${low} to ${high} that suit it; where autumn is cool, leave them outdoors in the shade for longer`
+        : `${low} to ${high} suit it`
   return {
     uid: taskUid(plan, year, ['cold', bee]),
     kind: 'cold',

@@ -6,7 +6,7 @@ import { flyingModel } from './flying-model'
 import { beeIds, bloomRegions } from './own'
 import type { Basis, Parameter, Unit } from './parameter'
 import { appleFullBloom, siteParameterNames, siteParameters } from './parameters'
-import { seasonWork } from './season-work'
+import { coldDays, seasonWork } from './season-work'
 import { cropName, type OwnValues, ownFiguresOf, ownNumber, ownOfBee, tableCropOf } from './settings'
 import { citation, type SourceKey } from './sources'
 
@@ -44,6 +44,7 @@ export function parameterRows(own: OwnValues = none): readonly ParameterRow[] {
     ...weatherRows(),
     ...bloomRows(own),
     ...Object.entries(seasonWork).map(([name, each]) => row(work, name, each)),
+    ...beeIds.map(id => row(work, `coldDays ${id}`, coldDays[id])),
   ]
 }
 

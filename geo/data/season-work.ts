@@ -1,4 +1,5 @@
 import { assumed, figure } from './figure'
+import type { BeeId } from './own'
 import type { Parameter } from './parameter'
 
 /** From which figures the days of the season's work follow. Coverage does not hang on them. */
@@ -45,13 +46,6 @@ export const seasonWork = {
     'mader2010',
     'The handbook wants cocoons cooled two to four weeks after the bees in them are grown: sooner kills, later wears them out.',
   ),
-  coldDays: figure(
-    'd',
-    [100, 160, 200],
-    'derived',
-    ['mader2010', 'boschKemp2003'],
-    'Days that cocoons spend cold: 100 to 200 by the handbook; 150 at up to 7 degC let males out within 5 days.',
-  ),
   openAfterCold: assumed(
     'd',
     [7, 21, 60],
@@ -65,4 +59,34 @@ export const seasonWork = {
   ),
 } as const satisfies Readonly<Record<string, Parameter>>
 
-export type SeasonWorkName = keyof typeof seasonWork
+/** Days that cocoons of a species spend cold between autumn and their release. */
+export const coldDays: Readonly<Record<BeeId, Parameter>> = {
+  'osmia-lignaria': figure(
+    'd',
+    [100, 160, 210],
+    'derived',
+    ['mader2010', 'boschKemp2003'],
+    'From 100 days by the handbook; 150 at up to 7 degC let males out within 5 days; 210 at up to 4 degC did no harm.',
+  ),
+  'osmia-bicornis': figure(
+    'd',
+    [120, 150, 180],
+    'assumed',
+    ['memory', 'assumed'],
+    'Keepers store it for four to six months; no trial of its length was seen.',
+  ),
+  'osmia-cornuta': figure(
+    'd',
+    [90, 120, 150],
+    'derived',
+    ['boschKemp2004', 'boschBlas1994'],
+    'Best from 90 to 150 days; under 30 few came out. Out closest together after 120 days at 3 degC.',
+  ),
+  'osmia-cornifrons': figure(
+    'd',
+    [100, 160, 200],
+    'derived',
+    'mader2010',
+    'The handbook gives 100 to 200 days for this bee and the blue orchard bee together.',
+  ),
+}

@@ -157,6 +157,12 @@ export const sources = {
     'Effect of wintering duration and temperature on survival and emergence time in males of Osmia lignaria',
     'Environmental Entomology 32:711-716',
   ),
+  boschKemp2004: excerpt(
+    'Bosch & Kemp',
+    2004,
+    'Length and warmth of the winter, and warmth before it, in Osmia cornuta',
+    'Apidologie 35:469-479; title as we word it',
+  ),
   bosch2008: excerpt(
     'Bosch',
     2008,

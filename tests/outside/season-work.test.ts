@@ -101,6 +101,14 @@ describe.each(scenarios.flatMap(({ name, years }) => years.map(year => [name, ye
   },
 )
 
+// Bosch & Kemp 2004: the European orchard bee is best after 90 to 150 days; a bee set out in March has longer to wait.
+test('a winter that is too long for a bee is told with what suits it', () => {
+  const outcome = seasonTasks(scenarioPlan('farm'), 2025)
+  const cold = (outcome.ok ? outcome.value : []).filter(({ kind }) => kind === 'cold').map(({ why }) => why)
+  expect(cold[0]).toMatch(/are 19\d days: more than the 90 to 150 that suit it; where autumn is cool/)
+  expect(cold[1]).toMatch(/are 1[67]\d days: 120 to 180 suit it\.$/)
+})
+
 describe('south of the equator', () => {
   test('the same work falls half a year later', () => {
     const north = datesOf(plainPlan('maritime-northwest', 'osmia-lignaria'), 2026)
