@@ -2,6 +2,7 @@ import { calendarWording } from './wording/calendar'
 import { checkingWording } from './wording/checking'
 import { fieldCheckWording } from './wording/field-checks'
 import { readingWording } from './wording/reading'
+import { weatherTableWording } from './wording/weather-table'
 import type { Wording } from './wording/wording'
 
 /**
@@ -30,6 +31,7 @@ const wording = {
   ...checkingWording,
   ...fieldCheckWording,
   ...calendarWording,
+  ...weatherTableWording,
   'no-season': v => `The plan has no season ${v.year}. Seasons in the plan: ${v.seasons || 'none'}.`,
   'no-seasons': () => `The plan has no season yet, so there is nothing to work out. Add a season to it.`,
   'no-bloom': v =>

@@ -12,6 +12,7 @@ import {
   type Season,
   type StationSeason,
   seasonOf,
+  type WeatherDay,
 } from './plan'
 
 /** Bloom of a crop, or of one planting or forage area, in a season; null = no bloom of its own. */
@@ -53,6 +54,34 @@ export function setAppleFullBloom(year: number, date: IsoDate | null): Edit {
     label: `${date ? 'Set' : 'Clear'} the apple date of ${year}`,
     apply: plan => changeSeason(plan, year, season => patched(season, { appleFullBloom: date ?? undefined })),
   }
+}
+
+/** The daily weather of a season; null takes it away. */
+export function setWeather(year: number, days: readonly WeatherDay[] | null): Edit {
+  return {
+    label: `${days === null ? 'Remove' : 'Change'} weather of ${year}`,
+    apply: plan =>
+      changeSeason(plan, year, season => {
+        if (days === null || days.length === 0) return patched(season, { weather: undefined })
+        return patched(season, { weather: { ...season.weather, days } })
+      }),
+  }
+}
+
+/** Days of weather with others over them, in order of date: a figure that the new day lacks stays as it was. */
+export function mergedWeather(before: readonly WeatherDay[], after: readonly WeatherDay[]): readonly WeatherDay[] {
+  const days = new Map<string, WeatherDay>()
+  // Of a day given twice the first holds, as everywhere.
+  for (const day of before) if (!days.has(day[0])) days.set(day[0], day)
+  for (const [date, ...figures] of after) {
+    const known = days.get(date)
+    const [minimum, maximum, rain, wind] = figures.map((figure, i) => figure ?? known?.[i + 1] ?? null) as (
+      | number
+      | null
+    )[]
+    days.set(date, [date, minimum!, maximum!, rain!, wind!])
+  }
+  return [...days.values()].sort(([a], [b]) => (a < b ? -1 : 1))
 }
 
 /** How a station is used in a season: a patch over what is there; null takes the station out of use. */

@@ -1,5 +1,5 @@
 import type { WeatherDay } from '../plan/plan'
-import { dayOfSeason, isIsoDate } from '../time/day'
+import { dateOfDay, dayOfSeason, isIsoDate } from '../time/day'
 
 /** Daily weather in a row from day `start` of a season on; NaN where a figure is not known. degC, mm, m/s. */
 export type WeatherRecord = {
@@ -52,4 +52,10 @@ function madeRecord(days: readonly WeatherDay[], year: number): WeatherRecord | 
     if (wind !== null) record.wind[at] = wind
   }
   return record
+}
+
+/** Of days of many years those that a season can use: from the 1 July before it, so that a whole winter is there, to its end. */
+export function weatherOfSeason(days: readonly WeatherDay[], year: number): readonly WeatherDay[] {
+  const [from, to] = [dateOfDay(-183, year), dateOfDay(366, year)]
+  return days.filter(([date]) => date >= from && date <= to && date.slice(0, 4) <= dateOfDay(1, year).slice(0, 4))
 }
