@@ -86,18 +86,18 @@ function WorkItem({ task }: { readonly task: Task }) {
             <li key={step}>{step}</li>
           ))}
         </ul>
-        {cautions.length > 0 ? <WorkCautions about={cautions} /> : null}
+        {cautions.length > 0 ? <WorkCautions about={cautions} of={title} /> : null}
       </div>
     </li>
   )
 }
 
 /** All cautions of a task together: short ones in sight, what is behind them folded away. */
-function WorkCautions({ about }: { readonly about: Task['cautions'] }) {
+function WorkCautions({ about, of }: { readonly about: Task['cautions']; readonly of: string }) {
   const units = useUnits()
   const texts = about.map(key => ({ key, ...cautionIn(key, units) }))
   return (
-    <aside className="caution" aria-label="Cautions">
+    <aside className="caution" aria-label={`Cautions: ${of}`}>
       {texts.map(({ key, short }) => (
         <p key={key}>{short}</p>
       ))}

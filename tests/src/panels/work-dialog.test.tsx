@@ -24,7 +24,9 @@ describe('the work of the season', () => {
     expect(release).toHaveTextContent('6 April 2026')
     expect(release).toHaveTextContent('8 days (6 to 12) later')
     expect(release).toHaveTextContent('60 female and 108 male cocoons')
-    expect(within(release).getByRole('complementary', { name: 'Cautions' })).toHaveTextContent(/Release only bees/)
+    expect(
+      within(release).getByRole('complementary', { name: 'Cautions: Set out cocoons at North gate' }),
+    ).toHaveTextContent(/Release only bees/)
     expect(within(dialog).getByRole('listitem', { name: 'Round of 1 station' })).toHaveTextContent(
       /^14 April to \d+ May 2026, every 7 days/,
     )
