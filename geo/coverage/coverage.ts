@@ -204,15 +204,28 @@ export class Coverage {
 
   /** Sum over days of section 6 for one bloom: A b beta / (Den Ostar kappa), times effectiveness. */
   serviceOf(input: StationInput, bloom: number, flight: DailyCurve, pull: DailyCurve): number {
-    const { open, weight } = this.blooms[bloom]!
-    const { overlap } = input.best[bloom]!
+    const { open } = this.blooms[bloom]!
     let sum = 0
-    for (let i = 0; i < open.values.length; i += 1) {
-      const day = open.start + i
-      const total = pull.values[day - pull.start]!
-      const females = flight.values[day - flight.start] ?? 0
-      if (total > 0) sum += (females * open.values[i]! * weight.values[i]!) / total
-    }
+    for (let i = 0; i < open.values.length; i += 1) sum += this.#metOn(open.start + i, bloom, flight, pull)
+    return this.#scaled(input, bloom, sum)
+  }
+
+  /** The term of one day in `serviceOf`, as the station's bees fly. */
+  serviceOn(day: number, input: StationInput, bloom: number, pull: DailyCurve): number {
+    return this.#scaled(input, bloom, this.#metOn(day, bloom, input.flight, pull))
+  }
+
+  /** A b beta / Den of one day; 0 on days on which nothing pulls or the bloom is closed. */
+  #metOn(day: number, bloom: number, flight: DailyCurve, pull: DailyCurve): number {
+    const { open, weight } = this.blooms[bloom]!
+    const total = pull.values[day - pull.start] ?? 0
+    const females = flight.values[day - flight.start] ?? 0
+    const at = day - open.start
+    return total > 0 ? (females * (open.values[at] ?? 0) * (weight.values[at] ?? 0)) / total : 0
+  }
+
+  #scaled(input: StationInput, bloom: number, sum: number): number {
+    const { overlap } = input.best[bloom]!
     return overlap > 0 ? (input.effectiveness * sum) / (overlap * this.#kappa) : 0
   }
 

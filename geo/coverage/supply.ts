@@ -99,7 +99,7 @@ function supplyOf(
 }
 
 /** Of `females` cocoons, emergence x establishment become nesting females. */
-function nestingBatches(releases: readonly Release[], values: BeeSettings, year: number): NestingBatch[] {
+export function nestingBatches(releases: readonly Release[], values: BeeSettings, year: number): NestingBatch[] {
   return releases.map(({ date, females }) => ({
     day: dayOfSeason(date, year),
     females: females * values.emergence * values.establishment,

@@ -10,6 +10,7 @@ import { computableSeason } from '../plan/computable'
 import type { Plan } from '../plan/plan'
 import type { Outcome, Problem } from '../problem'
 import { type LngLat, type Plane, planeOf } from '../space/plane'
+import { type DayReport, dayReport } from './day'
 import type { PointCoverage, Report } from './report'
 import { busiestDay, orchardResult, plantingResult, stationResult } from './rows'
 
@@ -86,6 +87,12 @@ export class Model {
       }
     }
     return shares
+  }
+
+  /** Who works where on one day of the season, stations standing where they were last moved to. */
+  day(day: number): DayReport {
+    const season = { year: this.#year, demand: this.#demand, supplies: this.#supplies }
+    return dayReport({ ...season, coverage: this.#coverage, settings: this.settings }, day)
   }
 
   #plantings(): { ground: Ground; totals: GroupTotals; index: number }[] {

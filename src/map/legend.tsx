@@ -6,6 +6,7 @@ import { coverWords } from './style'
 export function Legend() {
   const store = usePlannerStore()
   const isShaded = usePlanner(state => state.view.shading)
+  const isOfDay = usePlanner(state => state.view.day !== null)
   const hasCircles = usePlanner(state => state.view.reachCircles)
   return (
     <details className="map-legend">
@@ -16,7 +17,7 @@ export function Legend() {
           checked={isShaded}
           onChange={event => setView(store, { shading: event.target.checked })}
         />
-        Shade plants by coverage
+        {isOfDay ? 'Shade plants by the work of the day' : 'Shade plants by coverage'}
       </label>
       {isShaded && (
         <ul className="map-legend-steps">
@@ -29,6 +30,12 @@ export function Legend() {
         </ul>
       )}
       {isShaded && <p>A stroke across a plant, or hatching, means: short of bees (under 90 %).</p>}
+      {isShaded && isOfDay && (
+        <p>
+          Of the day: what the bees at work bring, against what the flowers open that day want. Over the bloom this adds
+          up to coverage. Empty outline or small dot: no blossom open.
+        </p>
+      )}
       <label className="map-legend-switch">
         <input
           type="checkbox"
@@ -38,7 +45,14 @@ export function Legend() {
         Circles of the typical foraging radius
       </label>
       <ul className="map-legend-marks">
-        <li>Filled square: nest station with cocoons this season; outline: without</li>
+        {isOfDay ? (
+          <>
+            <li>Filled square: nest station with females at work that day; outline: none</li>
+            <li>Line: where most of its bees work; wider for more of them</li>
+          </>
+        ) : (
+          <li>Filled square: nest station with cocoons this season; outline: without</li>
+        )}
         <li>Dashed square: suggested station; arrow: where one would move</li>
         <li>Drop: mud</li>
         <li>Dotted ground: forage</li>

@@ -97,6 +97,7 @@ function startMap(
     store.subscribe(state => state.document.plan, layers.redraw),
     store.subscribe(state => state.results.report, layers.showResults),
     store.subscribe(state => state.results.cloud, layers.showResults),
+    store.subscribe(state => state.results.day, layers.redraw),
     store.subscribe(
       ({ results, boxes, view }) => [results.suggestion, results.stock, results.trial, boxes, view.page],
       layers.redraw,
@@ -104,9 +105,13 @@ function startMap(
         equalityFn: (a, b) => a.every((value, i) => value === b[i]),
       },
     ),
-    store.subscribe(({ view }) => [view.selection, view.shading, view.reachCircles, view.year], layers.redraw, {
-      equalityFn: (a, b) => a.every((value, i) => value === b[i]),
-    }),
+    store.subscribe(
+      ({ view }) => [view.selection, view.shading, view.reachCircles, view.year, view.day],
+      layers.redraw,
+      {
+        equalityFn: (a, b) => a.every((value, i) => value === b[i]),
+      },
+    ),
     store.subscribe(state => state.view.theme, layers.repalette),
     store.subscribe(state => state.view.ground, tiles.show),
     store.subscribe(state => state.view.ground, layers.redrawGround),

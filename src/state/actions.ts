@@ -29,6 +29,7 @@ export function openPlan(store: PlannerStore, plan: Plan, planId: string | null,
     view: {
       ...view,
       year: year ?? latestYear(plan) ?? view.year,
+      day: null,
       selection: [],
       tool: 'select',
       working: null,
@@ -49,7 +50,7 @@ export function adoptPlanId(store: PlannerStore, planId: string): void {
 export function closePlan(store: PlannerStore): void {
   store.setState(({ document, view, boxes }) => ({
     document: { plan: null, planId: null, revision: document.revision + 1, past: [], future: [] },
-    view: { ...view, selection: [], tool: 'select', working: null },
+    view: { ...view, day: null, selection: [], tool: 'select', working: null },
     results: idleResults,
     boxes: boxesForPlan(boxes),
     saving: { status: 'idle', at: null, reason: '' },

@@ -2,6 +2,7 @@ import { subscribeWithSelector } from 'zustand/middleware'
 import type { StoreApi } from 'zustand/vanilla'
 import { createStore } from 'zustand/vanilla'
 import type { Plan } from '#geo/plan/plan'
+import type { DayReport } from '#geo/report/day'
 import type { PointCloud, PointCoverage, Report, ReportRanges } from '#geo/report/report'
 import { type BoxesState, type CurvePoint, noBoxes, type Stocked, type Suggested } from './boxes'
 import type { Step } from './history'
@@ -70,6 +71,8 @@ export type DocumentState = {
 export type ViewState = {
   /** The season that is looked at. */
   readonly year: number
+  /** Day of season whose work the map shows; null = the season as a whole. */
+  readonly day: number | null
   readonly selection: readonly string[]
   readonly tool: Tool
   readonly page: Page
@@ -90,6 +93,8 @@ export type ResultsState = {
   readonly report: Job<Evaluation>
   readonly ranges: Job<ReportRanges>
   readonly cloud: Job<PointCloud>
+  /** Who works where on the day that is looked at. */
+  readonly day: Job<DayReport>
   /** The answer to the question of the page More boxes. */
   readonly suggestion: Job<Suggested>
   /** The answer where stations stay and only cocoons are asked for. */
@@ -137,6 +142,7 @@ export const idleResults: ResultsState = {
   report: { status: 'idle' },
   ranges: { status: 'idle' },
   cloud: { status: 'idle' },
+  day: { status: 'idle' },
   suggestion: { status: 'idle' },
   stock: { status: 'idle' },
   trial: { status: 'idle' },
@@ -148,6 +154,7 @@ function initialState(year: number): PlannerState {
     document: { plan: null, planId: null, revision: 0, past: [], future: [] },
     view: {
       year,
+      day: null,
       selection: [],
       tool: 'select',
       page: 'ground',

@@ -18,6 +18,11 @@ export type Engine = {
    * the newest waits. The answers stand in `results.report` as `running`, until the next evaluation.
    */
   moveStation(id: string, at: LngLat): void
+  /**
+   * Who works where on a day of the season last evaluated. As with moves, at most one is under way and only the newest
+   * waits; every answer is shown, so that days can be run through. null forgets the day.
+   */
+  day(day: number | null): void
   /** Results that no longer answer the plan: they stay to be seen, as `running`, and what was asked for them is withdrawn. */
   outdate(names: readonly ResultName[]): void
   /** A result that also answers the plan as it is now. */
@@ -50,6 +55,11 @@ export function createEngine(store: PlannerStore, makePort: MakePort): Engine {
   }
   const fail = (name: ResultName, reason: string): void =>
     set(name, { status: 'failed', reason, last: last(name) } as ResultsState[ResultName])
+  const setDay = (day: ResultsState['day']): void => store.setState(({ results }) => ({ results: { ...results, day } }))
+  const forgetDay = (): void => {
+    main.withdraw('day')
+    if (store.getState().results.day.status !== 'idle') setDay({ status: 'idle' })
+  }
   const failedCall = (name: ResultName) => (reason: string) => fail(name, brokenOff(reason))
 
   return {
@@ -94,6 +104,19 @@ export function createEngine(store: PlannerStore, makePort: MakePort): Engine {
         onFailure: failedCall('report'),
       })
     },
+    day(day) {
+      if (day === null) {
+        forgetDay()
+        return
+      }
+      const { revision } = store.getState().document
+      main.request({
+        kind: 'day',
+        call: api => api.day(day),
+        onAnswer: value => setDay(value ? { status: 'ready', value, revision } : { status: 'idle' }),
+        onFailure: reason => setDay({ status: 'failed', reason: brokenOff(reason), last: null }),
+      })
+    },
     outdate(names) {
       for (const name of names) if (store.getState().results[name].status !== 'idle') run(name)
     },
@@ -106,6 +129,7 @@ export function createEngine(store: PlannerStore, makePort: MakePort): Engine {
     },
     clear() {
       main.withdraw('move')
+      forgetDay()
       for (const name of ['report', 'cloud', 'ranges'] as const) {
         laneOf[name].withdraw(name)
         if (store.getState().results[name].status !== 'idle') set(name, { status: 'idle' })

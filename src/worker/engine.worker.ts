@@ -53,6 +53,10 @@ export const engineApi: EngineApi = {
     const value = evaluationOf(model, false)
     return handedOver(value, value.coverage)
   },
+  day(day) {
+    const report = model?.day(day) ?? null
+    return report && handedOver(report, report.work)
+  },
   cloud(plan, year) {
     const cloud = pointCloud(plan, year)
     return handedOver(cloud, cloud.lngLat)

@@ -1,5 +1,6 @@
 import type { Plan } from '#geo/plan/plan'
 import type { Outcome } from '#geo/problem'
+import type { DayReport } from '#geo/report/day'
 import type { PointCloud, ReportRanges } from '#geo/report/report'
 import type { Progress } from '#geo/siting/question'
 import type { Suggestion } from '#geo/siting/suggestion'
@@ -19,6 +20,11 @@ export type EngineApi = {
    * null where no season is laid out or it does not use the station.
    */
   moveStation(id: string, at: LngLat): Evaluation | null
+  /**
+   * Who works where on one day of the season last evaluated, its stations where they were last moved to; null where none
+   * is laid out. It goes without the plan: days are asked for many times a second.
+   */
+  day(day: number): DayReport | null
   cloud(plan: Plan, year: number): PointCloud
   /** null where the plan has no report. */
   ranges(plan: Plan, year: number): ReportRanges | null

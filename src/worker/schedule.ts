@@ -2,6 +2,7 @@ import { isPlanting, type Plan } from '#geo/plan/plan'
 import type { LngLat } from '#geo/space/plane'
 import type { PlannerState, PlannerStore } from '../state/store'
 import type { Engine } from './engine'
+import { lastOf } from './job-words'
 
 /** Milliseconds from the last change to the evaluation, and from its answer to the ranges. */
 const settling = 150
@@ -74,6 +75,11 @@ export function startSchedule(store: PlannerStore, engine: Engine): () => void {
     })
   }
 
+  /** The day that is looked at, again whenever the season it is a day of has been laid out or changed. */
+  const onDay = ([day, laidOut]: ReturnType<typeof dayAsked>): void => {
+    if (day === null || laidOut !== 'none') engine.day(day)
+  }
+
   schedules.set(store, {
     dragStation(id, at) {
       if (!isDragging) {
@@ -95,6 +101,7 @@ export function startSchedule(store: PlannerStore, engine: Engine): () => void {
   const stopWatching = [
     store.subscribe(subjectOf, onChange, { equalityFn: isSameSubject }),
     store.subscribe(state => state.results.report, onReport),
+    store.subscribe(dayAsked, onDay, { equalityFn: (a, b) => a.every((value, i) => value === b[i]) }),
   ]
   const subject = subjectOf(store.getState())
   if (subject.plan !== null) onChange(subject, { ...subject, plan: null, planId: null })
@@ -114,6 +121,13 @@ function subjectOf({ document, view }: PlannerState): Subject {
 
 function isSameSubject(a: Subject, b: Subject): boolean {
   return a.plan === b.plan && a.year === b.year
+}
+
+/** The day that is looked at and the last answer of the season that is laid out, which the day is a part of. */
+function dayAsked({ view, results }: PlannerState): readonly [day: number | null, laidOut: unknown] {
+  const { report } = results
+  if (report.status === 'idle') return [view.day, 'none']
+  return [view.day, report.status === 'failed' ? 'failed' : lastOf(report)]
 }
 
 /** All that the drawn points hang on, by reference: plantings, own crops (their spacings) and the year. */

@@ -10,12 +10,15 @@ const height = 16
 /** A shape smaller than this on the screen shows no name, pixels. */
 const least = 30
 
-/** Names of things, where there is room: stations first, then the larger shapes. None lies over another or a station. */
+/**
+ * Names of things, where there is room: stations first, then the larger shapes. None lies over another or a station.
+ * `captions` are told behind a thing's name, or instead of it.
+ */
 export function paintNames(
   frame: Frame,
   features: readonly Feature[],
   hidden: ReadonlySet<string>,
-  suggested: readonly LngLat[] = [],
+  { suggested, captions }: { readonly suggested: readonly LngLat[]; readonly captions: ReadonlyMap<string, string> },
 ): void {
   const { context, palette, view } = frame
   context.font = `600 12px ${palette.font}`
@@ -26,7 +29,8 @@ export function paintNames(
   })
   for (const feature of features) {
     if (hidden.has(feature.id)) continue
-    const { kind, name } = feature.properties
+    const { kind } = feature.properties
+    const name = titled(feature, captions.get(feature.id))
     const places = positionsOf(feature.geometry).map(frame.toCanvas)
     const isStation = kind === 'station'
     if (isStation) taken.push(boxAround(places[0]!.x, places[0]!.y, 2 * stationHalf, 2 * stationHalf))
@@ -50,6 +54,11 @@ export function paintNames(
     context.fillStyle = palette.ink
     context.fillText(text, x, y)
   }
+}
+
+function titled({ properties }: Feature, caption: string | undefined): string {
+  const name = properties.name ?? ''
+  return caption === undefined ? name : [name, caption].filter(Boolean).join(': ')
 }
 
 /** Plantings before the ground round them: a boundary is large and says little. */

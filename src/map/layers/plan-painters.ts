@@ -1,10 +1,12 @@
 import { type Feature, isPresent, isStation, type Plan, type Station, seasonOf } from '#geo/plan/plan'
+import type { DayReport } from '#geo/report/day'
 import type { PointCoverage } from '#geo/report/report'
 import { answerNow, stockNow } from '../../state/boxes-actions'
 import { settingsOf, stationSeasonOf } from '../../state/selectors'
 import type { Job, PlannerState, PlannerStore } from '../../state/store'
 import type { Ghost } from '../tools/tool'
 import type { Painter } from './canvas-layer'
+import { captionsOf, isAtWork, paintWork } from './day-marks'
 import { paintCandidate, paintMud, paintPlantRings, paintStation, stationHalfAt } from './marks'
 import { paintNames } from './names'
 import { plantPicture } from './plants'
@@ -63,6 +65,14 @@ export function planPainters(
           paintCandidate(frame, feature.geometry.coordinates as [number, number], isSelected(feature.id))
         if (kind === 'plant' && isSelected(feature.id)) paintPlantRings(frame, feature)
       }
+      const day = dayShown(state)
+      if (day !== null)
+        paintWork(
+          frame,
+          features.filter(({ id }) => !hidden.has(id)),
+          day,
+          isSelected,
+        )
       const dropped = droppedNow(state)
       const stations = plan.features.filter(isStation)
       const suggested = suggestedPlaces(state)
@@ -72,21 +82,33 @@ export function planPainters(
         if (hidden.has(station.id)) return
         paintStation(frame, station.geometry.coordinates, {
           number: stationNumber(station, index),
-          isStocked: isStocked(plan, state.view.year, station.id) && !dropped.includes(station.id),
+          isStocked:
+            day === null
+              ? isStocked(plan, state.view.year, station.id) && !dropped.includes(station.id)
+              : isAtWork(day, station.id),
           isSelected: isSelected(station.id),
           reach: reachOf(state, station.id),
           half,
         })
       })
       paintSuggested(frame, state, half)
-      paintNames(frame, features, hidden, suggested)
+      paintNames(frame, features, hidden, { suggested, captions: day === null ? noCaptions : captionsOf(day) })
     },
   }
 }
 
-/** Coverage to shade by: as it is, or on the page More boxes as it would be. */
+const noCaptions: ReadonlyMap<string, string> = new Map()
+
+/** The day's work, while a day is looked at and as soon as it is known. */
+function dayShown({ view, results }: PlannerState): DayReport | null {
+  return view.day === null ? null : drawn(results.day)
+}
+
+/** What to shade by: a day's work, or the season's coverage as it is or, on the page More boxes, as it would be. */
 function coverageShown(state: PlannerState): PointCoverage | null {
   const { results, view, boxes } = state
+  const day = dayShown(state)
+  if (day !== null) return day.work
   const isAfter = view.page === 'boxes' && boxes.isShownAfter && (answerNow(state) ?? stockNow(state)) !== null
   return (isAfter ? drawn(results.trial)?.coverage : undefined) ?? drawn(results.report)?.coverage ?? null
 }

@@ -1,3 +1,4 @@
+import { closedWork } from '#geo/report/day'
 import type { PointCloud, PointCoverage } from '#geo/report/report'
 import { pixelsPerMetre, unitPoints } from '../mercator'
 import { coverClass } from '../style'
@@ -9,6 +10,8 @@ const smallest = 6
 
 /** A class for plants whose coverage is not known yet: drawn as plain dots. */
 const unknown = 255
+/** And for those whose blossom is closed on the day that is shown. */
+const closed = 254
 
 /** More plants in view than this are drawn as squares: a circle each would stall the map. */
 const mostCircles = 4000
@@ -16,6 +19,7 @@ const mostCircles = 4000
 /** Everything that is drawn of the plants, projected once and classed once. */
 export type PlantPicture = {
   setCloud(cloud: PointCloud | null): void
+  /** Coverage of the season, or the work of a day, point by point. */
   setCoverage(coverage: PointCoverage | null): void
   paint(frame: Frame, options: { readonly isShaded: boolean; readonly hidden: ReadonlySet<string> }): void
 }
@@ -33,7 +37,7 @@ export function plantPicture(): PlantPicture {
     const isMatching = coverage !== null && coverage.length === points
     for (const { id, start, end } of cloud.plantings) {
       if (isMatching) {
-        for (let i = start; i < end; i += 1) classes[i] = coverage![i]! < 0 ? unknown : coverClass(coverage![i]!)
+        for (let i = start; i < end; i += 1) classes[i] = classOf(coverage![i]!)
         lastKnown.set(id, classes.slice(start, end))
         continue
       }
@@ -62,11 +66,18 @@ export function plantPicture(): PlantPicture {
         const lat = cloud.lngLat[2 * planting.start + 1]!
         const size = Math.max(planting.isBed ? 1 : 2.5, planting.size * pixelsPerMetre(lat, frame.worldSize))
         const run = { from: planting.start, to: planting.end, size, isRound: !planting.isBed }
-        if (isShaded && classes[planting.start] !== unknown) paintShaded(frame, unit, classes, run)
-        else paintPlain(frame, unit, run)
+        const first = classes[planting.start]
+        if (!isShaded || first === unknown) paintPlain(frame, unit, run)
+        else if (first === closed) paintClosed(frame, unit, run)
+        else paintShaded(frame, unit, classes, run)
       }
     },
   }
+}
+
+function classOf(share: number): number {
+  if (share >= 0) return coverClass(share)
+  return share === closedWork ? closed : unknown
 }
 
 type Run = { readonly from: number; readonly to: number; readonly size: number; readonly isRound: boolean }
@@ -88,6 +99,24 @@ function paintPlain(frame: Frame, unit: Float64Array, run: Run): void {
   context.fillStyle = run.isRound ? palette.ink : palette.line
   eachSeen(frame, unit, run, (x, y) => context.fillRect(x - size / 2, y - size / 2, size, size))
 }
+
+/** Closed blossom: an empty outline, or where there is no room for one a small dot. */
+function paintClosed(frame: Frame, unit: Float64Array, run: Run): void {
+  const { palette } = frame
+  const { size } = run
+  if (run.isRound && size >= smallest && countSeen(frame, unit, run) <= mostCircles) {
+    strokeEach(frame, unit, run, palette.ink2, (context, x, y) => {
+      context.moveTo(x + size / 2, y)
+      context.arc(x, y, size / 2, 0, 2 * Math.PI)
+    })
+    return
+  }
+  frame.context.fillStyle = palette.ink2
+  const dot = Math.min(size / 2, smallestDot)
+  eachSeen(frame, unit, run, (x, y) => frame.context.fillRect(x - dot / 2, y - dot / 2, dot, dot))
+}
+
+const smallestDot = 1.5
 
 function paintShaded(frame: Frame, unit: Float64Array, classes: Uint8Array, run: Run): void {
   const { context, palette } = frame

@@ -32,6 +32,7 @@ export function fakeWorkers() {
     const api = {
       evaluate: ask('evaluate'),
       moveStation: ask('moveStation'),
+      day: ask('day'),
       cloud: ask('cloud'),
       ranges: ask('ranges'),
       tryPlan: ask('tryPlan'),
