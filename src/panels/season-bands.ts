@@ -1,18 +1,36 @@
 import { bloomCurve } from '#geo/bloom/bloom'
 import { flightCurve } from '#geo/flight/flight'
-import { type Bloom, type Feature, isForage, isPlanting, isPresent, type Plan, seasonOf } from '#geo/plan/plan'
+import {
+  type Bloom,
+  bloomStages,
+  type Feature,
+  isForage,
+  isObserved,
+  isPlanting,
+  isPresent,
+  type Plan,
+  seasonOf,
+} from '#geo/plan/plan'
 import type { DailyCurve } from '#geo/time/curve'
-import { endOf, valueOn } from '#geo/time/curve'
-import { dateOfDay, dayOfSeason } from '#geo/time/day'
+import { endOf } from '#geo/time/curve'
+import { dateOfDay, dayOfSeason, daysBetween } from '#geo/time/day'
 import type { Band } from '../parts/chart'
 import { cropsIn, plantingsIn, settingsOf, stationsInUse } from '../state/selectors'
-import { dateText, dayAndMonth, honest, listed, percent } from '../text/words'
-import { isInOrder } from './bloom/bloom-defaults'
+import { dayAndMonth } from '../text/words'
+import { defaultForCrop, isInOrder, isSameBloom } from './bloom/bloom-defaults'
 import { cropTitle, titleOf } from './titles'
 
-export type BloomBand = Band & { readonly kind: 'bloom'; readonly bloom: Bloom }
+/** By how many days dates may be off that are defaults; null where they were set or seen. */
+export type Doubt = { readonly before: number; readonly after: number }
+export type BloomBand = Band & { readonly kind: 'bloom'; readonly bloom: Bloom; readonly doubt: Doubt | null }
 /** `females` at work on the busiest day, in the station's own species. */
-export type FlightBand = Band & { readonly kind: 'flight'; readonly females: number; readonly releases: number }
+export type FlightBand = Band & {
+  readonly kind: 'flight'
+  readonly females: number
+  readonly releases: number
+  /** Stations whose bees are in it. */
+  readonly stations: number
+}
 
 export type SeasonBands = {
   readonly blooms: readonly BloomBand[]
@@ -47,14 +65,30 @@ function bloomBands(plan: Plan, year: number): BloomBand[] {
       plantingsIn(plan, year).some(planting => planting.properties.crop === crop && !ownIds.has(planting.id)),
   )
   const all = [
-    ...crops.map(id => ({ id, label: cropTitle(plan, id) })),
-    ...own.map(feature => ({ id: feature.id, label: titleOf(feature) })),
+    ...crops.map(id => ({ id, label: cropTitle(plan, id), crop: id })),
+    ...own.map(feature => ({
+      id: feature.id,
+      label: titleOf(feature),
+      crop: isPlanting(feature) ? feature.properties.crop : null,
+    })),
   ]
-  return all.flatMap(({ id, label }) => {
+  return all.flatMap(({ id, label, crop }) => {
     const bloom = dates[id]
     if (bloom === undefined || !isInOrder(bloom)) return []
-    return [{ id, label, kind: 'bloom' as const, bloom, curve: bloomCurve(bloom, year) }]
+    const doubt = crop === null ? null : doubtOf(plan, year, crop, bloom)
+    return [{ id, label, kind: 'bloom' as const, bloom, doubt, curve: bloomCurve(bloom, year) }]
   })
+}
+
+/** Dates that are the crop's defaults, none of them seen, may be off by as much as the defaults are. */
+function doubtOf(plan: Plan, year: number, crop: string, bloom: Bloom): Doubt | null {
+  const byDefault = defaultForCrop(plan, year, crop)
+  const isSeen = bloomStages.some(stage => isObserved(bloom, stage))
+  if (byDefault === null || isSeen || !isSameBloom(byDefault.bloom, bloom)) return null
+  return {
+    before: daysBetween(byDefault.earliestFull, bloom.full),
+    after: daysBetween(bloom.full, byDefault.latestFull),
+  }
 }
 
 /** Days that the flight is followed after the last release: by then hardly one in a thousand is left at work. */
@@ -85,6 +119,7 @@ function flightBands(plan: Plan, year: number): FlightBand[] {
         kind: 'flight' as const,
         females,
         releases: releases.length,
+        stations: 1,
         curve: scaled,
       },
     ]
@@ -101,49 +136,10 @@ function trimmed({ start, values }: DailyCurve): DailyCurve {
     : { start: start + first, values: values.slice(first, last + 1) }
 }
 
-/** The same with all stations' flights added up into one band, where there is no room for each. */
-export function mergedFlights(bands: SeasonBands): SeasonBands {
-  const { flights } = bands
-  if (flights.length < 2) return bands
-  const start = Math.min(...flights.map(({ curve }) => curve.start))
-  const end = Math.max(...flights.map(({ curve }) => endOf(curve)))
-  const sums = Float64Array.from({ length: end - start }, (_, i) =>
-    flights.reduce((sum, { females, curve }) => sum + females * valueOn(curve, start + i), 0),
-  )
-  const females = Math.max(...sums)
-  const merged: FlightBand = {
-    id: 'all',
-    label: `${flights.length} stations`,
-    kind: 'flight',
-    females,
-    releases: flights.reduce((sum, { releases }) => sum + releases, 0),
-    curve: { start, values: sums.map(value => value / females) },
-  }
-  return { ...bands, flights: [merged] }
-}
-
 /** First day, busiest day and last day of a band. */
 export function daysOf({ curve }: Band): { readonly first: number; readonly peak: number; readonly last: number } {
   const peak = curve.values.indexOf(Math.max(...curve.values))
   return { first: curve.start, peak: curve.start + peak, last: endOf(curve) - 1 }
-}
-
-/** What goes on on a day: "24 April 2026: Apple in full bloom, plum 10% open; about 140 females at work." */
-export function dayInWords({ blooms, flights }: SeasonBands, day: number, year: number): string {
-  const date = dateText(dateOfDay(day, year))
-  const open = blooms
-    .map(({ label, curve }) => ({ label, share: valueOn(curve, day) }))
-    .filter(({ share }) => share >= 0.005)
-    .map(({ label, share }) => (share >= 0.95 ? `${label} in full bloom` : `${label} ${percent(share)} open`))
-  const females = flights.reduce((sum, { curve, females }) => sum + females * valueOn(curve, day), 0)
-  const flowers = open.length === 0 ? 'nothing drawn is in bloom' : listed(open)
-  const bees =
-    flights.length === 0
-      ? ''
-      : females < 0.5
-        ? '; no female at work'
-        : `; about ${honest(females)} ${females < 1.5 ? 'female' : 'females'} at work`
-  return `${date}: ${flowers}${bees}.`
 }
 
 /** The season in a sentence, for those who do not see the picture. */

@@ -25,10 +25,6 @@ type Props = {
   readonly bandHeight?: number
   /** Width kept free at the left for the bands' names. */
   readonly labelWidth?: number
-  /** Day that is being read, if any. */
-  readonly day?: number | null
-  /** Leaves the dates out, where a `ChartAxis` stands below. */
-  readonly isBare?: boolean
 }
 
 const axisHeight = 18
@@ -38,11 +34,10 @@ const axisHeight = 18
  * tell apart without colour. A table beside it must give the same dates.
  */
 export function Chart(props: Props) {
-  const { title, summary, bands, from, to, year, bandHeight = 26, labelWidth = 124, day = null, isBare = false } = props
+  const { title, summary, bands, from, to, year, bandHeight = 26, labelWidth = 124 } = props
   const [frame, width] = useWidth<HTMLDivElement>(340)
   const id = useId()
-  const below = isBare ? 0 : axisHeight
-  const height = bands.length * bandHeight + below
+  const height = bands.length * bandHeight + axisHeight
   const plot = Math.max(40, width - labelWidth)
   const x = (at: number) => labelWidth + ((at - from) / Math.max(1, to - from)) * plot
   return (
@@ -63,12 +58,10 @@ export function Chart(props: Props) {
         </defs>
         {ticksOf(from, to, year).map(tick => (
           <g key={tick.day}>
-            <path className="chart-tick" d={`M${x(tick.day)} 0V${height - below + 4}`} />
-            {isBare ? null : (
-              <text className="chart-date" x={x(tick.day)} y={height - 3} textAnchor="middle">
-                {tick.text}
-              </text>
-            )}
+            <path className="chart-tick" d={`M${x(tick.day)} 0V${height - axisHeight + 4}`} />
+            <text className="chart-date" x={x(tick.day)} y={height - 3} textAnchor="middle">
+              {tick.text}
+            </text>
           </g>
         ))}
         {bands.map((band, i) => (
@@ -84,39 +77,13 @@ export function Chart(props: Props) {
             <path className="chart-line" d={`M0 ${bandHeight - 0.5}H${width}`} />
           </g>
         ))}
-        {day === null ? null : <path className="chart-day" d={`M${x(day)} 0V${height - below + 4}`} />}
-      </svg>
-    </div>
-  )
-}
-
-type AxisProps = Pick<Props, 'from' | 'to' | 'year' | 'labelWidth'>
-
-/** The dates below bare bands of the same width; not read aloud, since the bands' summary has them. */
-export function ChartAxis({ from, to, year, labelWidth = 124 }: AxisProps) {
-  const [frame, width] = useWidth<HTMLDivElement>(340)
-  const plot = Math.max(40, width - labelWidth)
-  return (
-    <div ref={frame} className="chart">
-      <svg aria-hidden="true" viewBox={`0 0 ${width} ${axisHeight}`} width={width} height={axisHeight}>
-        {ticksOf(from, to, year).map(({ day, text }) => (
-          <text
-            key={day}
-            className="chart-date"
-            x={labelWidth + ((day - from) / Math.max(1, to - from)) * plot}
-            y={axisHeight - 4}
-            textAnchor="middle"
-          >
-            {text}
-          </text>
-        ))}
       </svg>
     </div>
   )
 }
 
 /** Outline of a band's curve standing on its base line. */
-function hill(curve: DailyCurve, x: (day: number) => number, height: number): string {
+export function hill(curve: DailyCurve, x: (day: number) => number, height: number): string {
   const base = height - 1
   const top = 3
   const parts = [`M${x(curve.start - 1).toFixed(1)} ${base}`]
@@ -139,7 +106,7 @@ function ticksOf(from: number, to: number, year: number): readonly { day: number
 }
 
 /** Cut to what fits; about 6.4 px a letter at the chart's size of type. */
-function shortened(label: string, width: number): string {
+export function shortened(label: string, width: number): string {
   const letters = Math.floor((width - 8) / 6.4)
   return label.length <= letters ? label : `${label.slice(0, letters - 1)}…`
 }

@@ -12,7 +12,7 @@ const least = 30
 
 /**
  * Names of things, where there is room: stations first, then the larger shapes. None lies over another or a station.
- * `captions` are told behind a thing's name, or instead of it.
+ * `captions` are told instead of a thing's name.
  */
 export function paintNames(
   frame: Frame,
@@ -30,7 +30,7 @@ export function paintNames(
   for (const feature of features) {
     if (hidden.has(feature.id)) continue
     const { kind } = feature.properties
-    const name = titled(feature, captions.get(feature.id))
+    const name = captions.get(feature.id) ?? feature.properties.name
     const places = positionsOf(feature.geometry).map(frame.toCanvas)
     const isStation = kind === 'station'
     if (isStation) taken.push(boxAround(places[0]!.x, places[0]!.y, 2 * stationHalf, 2 * stationHalf))
@@ -40,7 +40,7 @@ export function paintNames(
     const wish = { id: feature.id, text: name, width: context.measureText(name).width, height }
     wishes.push({
       ...wish,
-      anchors: anchorsOf(feature, frame),
+      anchors: anchorsOf(feature, frame, wish.width),
       priority: priorityOf(feature, size),
     })
   }
@@ -54,11 +54,6 @@ export function paintNames(
     context.fillStyle = palette.ink
     context.fillText(text, x, y)
   }
-}
-
-function titled({ properties }: Feature, caption: string | undefined): string {
-  const name = properties.name ?? ''
-  return caption === undefined ? name : [name, caption].filter(Boolean).join(': ')
 }
 
 /** Plantings before the ground round them: a boundary is large and says little. */
@@ -79,16 +74,18 @@ function isMark({ geometry }: Feature): boolean {
   return geometry.type === 'Point' || geometry.type === 'MultiPoint'
 }
 
-function anchorsOf(feature: Feature, frame: Frame): readonly { x: number; y: number }[] {
+function anchorsOf(feature: Feature, frame: Frame, width: number): readonly { x: number; y: number }[] {
   const positions = positionsOf(feature.geometry)
   const { x, y } = frame.toCanvas(middleOf(positions))
   if (isMark(feature)) {
     const first = frame.toCanvas(positions[0]!)
-    const away = stationHalf + 11
+    // Clear of the mark and of what is kept free round it and the name.
+    const clear = stationHalf + 7
     return [
-      { x: first.x, y: first.y + away },
-      { x: first.x, y: first.y - away },
-      { x: first.x + away + 24, y: first.y },
+      { x: first.x, y: first.y + clear + height / 2 },
+      { x: first.x, y: first.y - clear - height / 2 },
+      { x: first.x + clear + width / 2, y: first.y },
+      { x: first.x - clear - width / 2, y: first.y },
     ]
   }
   if (feature.properties.kind === 'boundary') {

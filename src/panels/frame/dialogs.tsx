@@ -5,6 +5,7 @@ import { cautionIn } from '../../text/cautions'
 import { WorkDialog } from '../calendar/work-dialog'
 import { PlansDialog, RestoreDialog } from '../first/plans-dialogs'
 import { useShell } from '../shell'
+import { SeasonSheet } from '../strip/season-sheet'
 import { About } from '../texts/about'
 import { GroundDialog } from './ground-dialog'
 import { PlanDialog } from './plan-dialog'
@@ -25,6 +26,8 @@ export function Dialogs() {
       return <SeasonDialog onClose={close} />
     case 'ground':
       return <GroundDialog onClose={close} />
+    case 'days':
+      return <SeasonSheet onClose={close} />
     case 'details':
       return <PlanDialog onClose={close} />
     case 'work':

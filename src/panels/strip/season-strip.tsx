@@ -1,129 +1,175 @@
-import { type KeyboardEvent, type PointerEvent, useMemo, useState } from 'react'
-import { dateOfDay } from '#geo/time/day'
-import { Chart, ChartAxis } from '../../parts/chart'
+import { useMemo, useState } from 'react'
+import { useMedia } from '../../parts/use-media'
+import { useWidth } from '../../parts/use-width'
 import { setView } from '../../state/actions'
 import { usePlanner, usePlannerStore } from '../../state/use-planner'
-import { dateText } from '../../text/words'
 import { usePlan, useYear } from '../hooks'
-import { bandsSummary, dayInWords, mergedFlights, type SeasonBands, seasonBands } from '../season-bands'
+import { bandsSummary, type SeasonBands, seasonBands } from '../season-bands'
+import { useShell } from '../shell'
+import { DaySlider } from './day-slider'
+import { workSentence } from './day-work'
+import { groupedFlights, mergedFlights } from './flight-groups'
+import { dayInWords } from './season-days'
+import { isWhole, type Stretch, showing, within } from './stretch'
+import { StripAxis, StripPicture, wholeOf } from './strip-picture'
+import { StripTools } from './strip-tools'
+import { usePlay } from './use-play'
 import './strip.css'
 
-const labelWidth = 132
 /** Room for the bands, and how high one of them may be, px. */
-const room = 128
+const room = 132
 const highest = 18
 const lowest = 13
-/** With more bands than this the stations share one. */
-const mostBands = 7
+/** With more bands than this the stations share one, unless they are asked for. */
+const mostBands = 9
 
-/** Bloom and flight over the season along the foot of the window; the day under the pointer is told in words. */
+/** Where the strip begins folded, so that it leaves a map. */
+const small = '(max-width: 700px), (max-height: 560px)'
+
+/** Bloom and flight over the season along the foot of the map. A day of it is read in words, and chosen for the map. */
 export function SeasonStrip() {
-  const store = usePlannerStore()
   const plan = usePlan()
   const year = useYear()
-  const isFolded = usePlanner(state => state.view.stripFolded)
-  const bands = useMemo(() => {
-    const all = seasonBands(plan, year)
-    return all.blooms.length + all.flights.length > mostBands ? mergedFlights(all) : all
-  }, [plan, year])
+  const { isFolded, fold } = useFolded()
+  const bands = useMemo(() => groupedFlights(seasonBands(plan, year)), [plan, year])
   const isEmpty = bands.blooms.length + bands.flights.length === 0
-  const [chosen, setChosen] = useState<number | null>(null)
-  const day = chosen === null ? null : Math.min(bands.to, Math.max(bands.from, chosen))
-  const words = day === null ? null : dayInWords(bands, day, year)
   return (
     <section className="strip" data-folded={isFolded} aria-label="Bloom and flight over the season">
-      <div className="strip-head">
-        <h2>Season {year}</h2>
-        <p className="strip-words">
-          {isFolded || isEmpty ? '' : (words ?? 'Point at a day, or use the arrow keys, to read it.')}
-        </p>
-        <button
-          type="button"
-          className="quiet fold"
-          aria-expanded={!isFolded}
-          onClick={() => setView(store, { stripFolded: !isFolded })}
-        >
-          {isFolded ? 'Unfold' : 'Fold'}
-          <span className="unseen"> the season</span>
-        </button>
-      </div>
-      {isFolded ? null : isEmpty ? (
-        <p className="aside-note">Bloom and flight appear here once there are bloom dates and cocoons set out.</p>
+      {isFolded || isEmpty ? (
+        <>
+          <div className="strip-head">
+            <h2>Season {year}</h2>
+            <FoldButton isFolded={isFolded} fold={fold} />
+          </div>
+          {isFolded ? null : (
+            <p className="aside-note">Bloom and flight appear here once there are bloom dates and cocoons set out.</p>
+          )}
+        </>
       ) : (
-        <DayReader bands={bands} year={year} day={day} words={words} onDay={setChosen} />
+        <Season key={year} bands={bands} year={year} foldButton={<FoldButton isFolded={isFolded} fold={fold} />} />
       )}
     </section>
   )
 }
 
-type ReaderProps = {
-  readonly bands: SeasonBands
-  readonly year: number
-  readonly day: number | null
-  readonly words: string | null
-  readonly onDay: (day: number | null) => void
-}
+type SeasonProps = { readonly bands: SeasonBands; readonly year: number; readonly foldButton: React.ReactNode }
 
-/** The bands with a day that can be moved along them, by pointer or arrow keys. */
-function DayReader({ bands, year, day, words, onDay }: ReaderProps) {
-  const { from, to } = bands
-  const onPointer = (event: PointerEvent<HTMLDivElement>) => {
-    const { left, width } = event.currentTarget.getBoundingClientRect()
-    const share = (event.clientX - left - labelWidth) / Math.max(1, width - labelWidth)
-    onDay(share < 0 ? null : Math.round(from + share * (to - from)))
+function Season({ bands, year, foldButton }: SeasonProps) {
+  const store = usePlannerStore()
+  const { showDialog } = useShell()
+  const day = usePlanner(state => state.view.day)
+  const [pointed, setPointed] = useState<number | null>(null)
+  const [isEach, setEach] = useState(false)
+  const [wish, setWish] = useState<Stretch | null>(null)
+  const [frame, width] = useWidth<HTMLDivElement>(600)
+  const whole = useMemo(() => wholeOf(bands), [bands])
+  const play = usePlay(whole)
+  const stretch = wish === null ? whole : within(wish, whole)
+  const isCrowded = bands.flights.length > 1 && bands.blooms.length + bands.flights.length > mostBands
+  const shown = useMemo(() => (isCrowded && !isEach ? mergedFlights(bands) : bands), [bands, isCrowded, isEach])
+  const all = [...shown.flights, ...shown.blooms]
+  const labelWidth = width < 520 ? 88 : 132
+  const read = pointed ?? day
+  const words = read === null ? null : dayInWords(bands, read, year)
+  const work = usePlanner(({ view, results }) => workSentence(view.day, results.day))
+  const show = (next: Stretch) => setWish(isWhole(next, whole) ? null : next)
+  const choose = (next: number | null) => {
+    play.stop()
+    if (next !== null) show(showing(stretch, whole, next))
+    setView(store, { day: next })
   }
-  const onKeyDown = (event: KeyboardEvent) => {
-    const step = steps[event.key]
-    if (step === undefined) return
-    event.preventDefault()
-    const start = day ?? from
-    if (event.key === 'Home') onDay(from)
-    else if (event.key === 'End') onDay(to)
-    else onDay(start + step)
-  }
+  // The days that pass by themselves stay in view too.
+  const seen = play.isPlaying && day !== null ? showing(stretch, whole, day) : stretch
   return (
     <>
-      <div
-        className="strip-bands"
-        role="slider"
-        tabIndex={0}
-        aria-label="Day of the season"
-        aria-valuemin={from}
-        aria-valuemax={to}
-        aria-valuenow={day ?? from}
-        aria-valuetext={words ?? `${dateText(dateOfDay(from, year))}: move with the arrow keys`}
-        onPointerMove={onPointer}
-        onPointerDown={onPointer}
-        onKeyDown={onKeyDown}
-      >
-        <Chart
-          title={`Season ${year}`}
-          summary={bandsSummary(bands, year)}
-          bands={[...bands.flights, ...bands.blooms]}
-          from={from}
-          to={to}
-          year={year}
-          bandHeight={Math.max(
-            lowest,
-            Math.min(highest, Math.floor(room / (bands.blooms.length + bands.flights.length))),
-          )}
-          labelWidth={labelWidth}
+      <div className="strip-head">
+        <h2>Season {year}</h2>
+        {day === null ? null : (
+          <button type="button" onClick={() => choose(null)}>
+            Whole season
+          </button>
+        )}
+        {isCrowded ? (
+          <button type="button" className="strip-each" aria-pressed={isEach} onClick={() => setEach(!isEach)}>
+            Each station
+          </button>
+        ) : null}
+        <StripTools
+          whole={whole}
+          stretch={seen}
           day={day}
-          isBare
+          play={play}
+          onDay={choose}
+          onStretch={show}
+          onTable={() => showDialog('days')}
         />
+        {foldButton}
       </div>
-      <ChartAxis from={from} to={to} year={year} labelWidth={labelWidth} />
+      <p className="strip-words">
+        {words === null
+          ? 'Point at a day to read it; press on it, or use the arrow keys, to see who works where that day.'
+          : pointed === null && work !== null
+            ? `${words} ${work}`
+            : words}
+      </p>
+      <DaySlider
+        whole={whole}
+        stretch={seen}
+        year={year}
+        labelWidth={labelWidth}
+        day={day}
+        words={day === null ? null : dayInWords(bands, day, year)}
+        onDay={choose}
+        onPoint={setPointed}
+        onStretch={show}
+      >
+        <div ref={frame} className="chart">
+          <StripPicture
+            title={`Season ${year}`}
+            summary={bandsSummary(shown, year)}
+            bands={all}
+            stretch={seen}
+            year={year}
+            width={width}
+            labelWidth={labelWidth}
+            bandHeight={Math.max(lowest, Math.min(highest, Math.floor(room / all.length)))}
+            day={day}
+            pointed={pointed}
+          />
+        </div>
+      </DaySlider>
+      <StripAxis stretch={seen} year={year} width={width} labelWidth={labelWidth} />
     </>
   )
 }
 
-const steps: Readonly<Record<string, number>> = {
-  ArrowLeft: -1,
-  ArrowDown: -1,
-  ArrowRight: 1,
-  ArrowUp: 1,
-  PageDown: -7,
-  PageUp: 7,
-  Home: 0,
-  End: 0,
+function FoldButton({ isFolded, fold }: { readonly isFolded: boolean; readonly fold: () => void }) {
+  return (
+    <button
+      type="button"
+      className="quiet fold"
+      aria-expanded={!isFolded}
+      aria-label={`${isFolded ? 'Unfold' : 'Fold'} the season`}
+      onClick={fold}
+    >
+      {isFolded ? 'Unfold' : 'Fold'}
+    </button>
+  )
+}
+
+/** Folded as last left; on a small screen folded at first, and not remembered. */
+function useFolded(): { readonly isFolded: boolean; readonly fold: () => void } {
+  const store = usePlannerStore()
+  const isSmall = useMedia(small)
+  const isLeftFolded = usePlanner(state => state.view.stripFolded)
+  const [isSmallFolded, setSmallFolded] = useState(true)
+  if (!isSmall) return { isFolded: isLeftFolded, fold: () => setView(store, { stripFolded: !isLeftFolded }) }
+  return {
+    isFolded: isSmallFolded,
+    fold: () => {
+      // The days are read together with the map: it needs some height beside the strip.
+      if (isSmallFolded && store.getState().view.sheet !== 'third') setView(store, { sheet: 'third' })
+      setSmallFolded(!isSmallFolded)
+    },
+  }
 }

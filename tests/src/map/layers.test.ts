@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { gridLabel, gridStep, strongEvery } from '../../../src/map/ground/grid-step'
+import { captionsOf, isAtWork, workLines } from '../../../src/map/layers/day-marks'
 import { boxAround, placeLabels } from '../../../src/map/layers/label-placement'
 import { drawn, stationNumber } from '../../../src/map/layers/plan-painters'
 import { pixelsPerMetre, unitPoints, unitX, unitY } from '../../../src/map/mercator'
@@ -80,5 +81,48 @@ describe('what is drawn', () => {
     expect(stationNumber(named('Nest station 5'), 0)).toBe(5)
     expect(stationNumber(named('North gate'), 2)).toBe(3)
     expect(stationNumber(undefined, 0)).toBe(1)
+  })
+})
+
+describe('who works where', () => {
+  const station = (id: string, females: number, shares: readonly (readonly [string, number])[]) => ({
+    id,
+    name: id,
+    bee: 'osmia-lignaria' as const,
+    females,
+    work: shares.map(([to, share]) => ({ id: to, share })),
+    elsewhere: 0.1,
+  })
+  const busy = station('busy', 40, [
+    ['a', 0.4],
+    ['b', 0.3],
+    ['c', 0.1],
+    ['d', 0.08],
+    ['e', 0.02],
+  ])
+  const calm = station('calm', 10, [['a', 0.8]])
+  const day = { day: 114, work: new Float32Array(0), plantings: [], stations: [busy, calm, station('gone', 0.3, [])] }
+  const from = (id: string, lines: ReturnType<typeof workLines>) => lines.filter(line => line.from === id)
+
+  it('is drawn for the places that most of the work goes to, wider for more females', () => {
+    const lines = workLines(day, () => false)
+    expect(from('busy', lines).map(({ to }) => to)).toEqual(['a', 'b', 'c'])
+    expect(lines.map(({ weight }) => weight)).toEqual([1, 0.75, 0.25, 0.5].map(weight => expect.closeTo(weight, 9)))
+    expect(from('gone', lines)).toEqual([])
+    expect(workLines({ ...day, stations: [] }, () => false)).toEqual([])
+  })
+
+  it('is drawn whole for a selected station, but for what is next to nothing', () => {
+    expect(
+      from(
+        'busy',
+        workLines(day, id => id === 'busy'),
+      ).map(({ to }) => to),
+    ).toEqual(['a', 'b', 'c', 'd'])
+  })
+
+  it('is told at the stations', () => {
+    expect([...captionsOf(day).values()]).toEqual(['40 at work', '10 at work', 'none at work'])
+    expect(['busy', 'gone', 'elsewhere'].map(id => isAtWork(day, id))).toEqual([true, false, false])
   })
 })

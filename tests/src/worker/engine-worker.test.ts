@@ -39,6 +39,19 @@ describe('the worker', () => {
     expect(engineApi.moveStation('station-1', step([0, 0]))).toBeNull()
   })
 
+  it('tells who works where on a day of the season laid out last, as its stations stand', () => {
+    expect(engineApi.evaluate(plan, 1999).ok).toBe(false)
+    expect(engineApi.day(114)).toBeNull()
+    engineApi.evaluate(plan, 2026)
+    const day = engineApi.day(114)!
+    expect(day.work.length).toBe(engineApi.cloud(plan, 2026).lngLat.length / 2)
+    expect(day.stations[0]!.females).toBeGreaterThan(1)
+    engineApi.moveStation('station-1', step([60, 60]))
+    const moved = engineApi.day(114)!
+    expect(moved.stations[0]!.females).toBe(day.stations[0]!.females)
+    expect(moved.plantings[0]!.met).toBeLessThan(day.plantings[0]!.met!)
+  })
+
   it('gives ranges round the report', () => {
     const outcome = evaluate(plan, 2026)
     const ranges = engineApi.ranges(plan, 2026)!

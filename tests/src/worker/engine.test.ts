@@ -200,6 +200,36 @@ describe('an outdated result', () => {
   })
 })
 
+describe('a day', () => {
+  it('is answered one at a time, the newest next, and every answer is shown', async () => {
+    const { workers, engine, results } = await started()
+    for (const day of [100, 101, 102]) engine.day(day)
+    await settled()
+    await workers.calls[0]!.answer({ day: 100 })
+    expect(results().day).toEqual({ status: 'ready', value: { day: 100 }, revision: 1 })
+    expect(workers.calls.map(({ input }) => input)).toEqual([[100], [102]])
+    await workers.calls[1]!.answer({ day: 102 })
+    expect(results().day).toMatchObject({ value: { day: 102 } })
+  })
+
+  it('is forgotten when it is left, also when an answer comes late, and where no season is laid out', async () => {
+    const { workers, engine, results } = await started()
+    engine.day(100)
+    await settled()
+    engine.day(null)
+    await workers.calls[0]!.answer({ day: 100 })
+    expect(results().day).toEqual({ status: 'idle' })
+    engine.day(100)
+    await settled()
+    await workers.calls[1]!.answer(null)
+    expect(results().day).toEqual({ status: 'idle' })
+    engine.day(100)
+    await settled()
+    await workers.calls[2]!.fail('out of memory')
+    expect(results().day).toMatchObject({ status: 'failed', last: null })
+  })
+})
+
 describe('a station under way', () => {
   it('has at most one move asked for, and only the newest waiting', async () => {
     const { workers, engine, results } = await started()

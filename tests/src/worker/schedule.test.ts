@@ -2,7 +2,7 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { moveFeatures, setGeometry } from '#geo/plan/edits-features'
 import { setStationSeason } from '#geo/plan/edits-seasons'
 import { setOwnCrop, setOwnParameter } from '#geo/plan/edits-settings'
-import { closePlan, edit, openPlan, setTool, setYear, undo } from '../../../src/state/actions'
+import { closePlan, edit, openPlan, setTool, setView, setYear, undo } from '../../../src/state/actions'
 import { createPlannerStore, idleResults } from '../../../src/state/store'
 import { createEngine } from '../../../src/worker/engine'
 import { dragStation, endDrag, startSchedule } from '../../../src/worker/schedule'
@@ -29,6 +29,7 @@ function started() {
     cloud,
     ranges,
     moveStation: evaluation(60),
+    day: { day: 114 },
   }
   const done = new Set<Call>()
   const due = () => workers.calls.find(call => !done.has(call))
@@ -41,7 +42,8 @@ function started() {
       await settled()
       for (let call = due(); call !== undefined; call = due()) {
         done.add(call)
-        await call.answer(answers[call.name])
+        // A copy each time, as what comes from a worker is.
+        await call.answer(structuredClone(answers[call.name]))
       }
     },
     /** What was asked since this was last looked at. */
@@ -238,5 +240,46 @@ describe('a station under way', () => {
     endDrag(store)
     await pass(5000)
     expect(asked()).toEqual([])
+  })
+})
+
+describe('the day that is looked at', () => {
+  it('is asked for when it is chosen, again with every new evaluation, and no more when it is left', async () => {
+    const { store, pass, answerAll, asked, results } = await evaluated()
+    setView(store, { day: 114 })
+    await answerAll()
+    expect(asked()).toEqual(['day'])
+    expect(results().day).toMatchObject({ status: 'ready', value: { day: 114 } })
+    edit(store, setStationSeason(2026, 'station-1', { tubes: 50 }))
+    await answerAll()
+    expect(asked()).toEqual([])
+    await pass(150)
+    await answerAll()
+    expect(asked()).toEqual(['evaluate', 'day'])
+    setView(store, { day: null })
+    await answerAll()
+    expect(asked()).toEqual([])
+    expect(results().day).toEqual({ status: 'idle' })
+  })
+
+  it('follows a station that is pulled', async () => {
+    const { store, answerAll, asked } = await evaluated()
+    setView(store, { day: 114 })
+    await answerAll()
+    asked()
+    dragStation(store, 'station-1', step([3, 3]))
+    await answerAll()
+    expect(asked()).toEqual(['moveStation', 'day'])
+  })
+
+  it('waits for a season to be laid out, and goes with the plan', async () => {
+    const { store, answerAll, asked, results } = started()
+    setView(store, { day: 114 })
+    await answerAll()
+    expect(asked()).toEqual([])
+    openPlan(store, smallPlan(), 'plan-1')
+    expect(store.getState().view.day).toBeNull()
+    closePlan(store)
+    expect(results().day).toEqual({ status: 'idle' })
   })
 })

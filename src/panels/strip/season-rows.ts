@@ -1,0 +1,70 @@
+import { valueOn } from '#geo/time/curve'
+import { dateOfDay, daysBetween } from '#geo/time/day'
+import { csvText } from '../../text/csv'
+import { dateSpan, dateText, honest } from '../../text/words'
+import type { SeasonBands } from '../season-bands'
+import { openText, type SeasonDay, seasonDays } from './season-days'
+
+/** A line of the season's table: a day, or a week with what was most in it. */
+export type SeasonRow = { readonly when: string; readonly open: string; readonly females: string }
+
+const nothingOpen = 'nothing drawn'
+
+export function dayRows(bands: SeasonBands, year: number): readonly SeasonRow[] {
+  return seasonDays(bands).map(({ day, open, females }) => ({
+    when: dateText(dateOfDay(day, year)),
+    open: openText(open) || nothingOpen,
+    females: honest(females),
+  }))
+}
+
+/** Weeks from Monday to Sunday; of each bloom, and of the females, the most that any of its days has. */
+export function weekRows(bands: SeasonBands, year: number): readonly SeasonRow[] {
+  const weeks = new Map<number, SeasonDay[]>()
+  for (const each of seasonDays(bands)) {
+    const week = Math.floor(daysBetween(aMonday, dateOfDay(each.day, year)) / 7)
+    weeks.set(week, [...(weeks.get(week) ?? []), each])
+  }
+  return [...weeks.values()].map(days => ({
+    when: dateSpan(dateOfDay(days[0]!.day, year), dateOfDay(days.at(-1)!.day, year)),
+    open: openText(mostOpen(days)) || nothingOpen,
+    females: honest(Math.max(...days.map(({ females }) => females))),
+  }))
+}
+
+const aMonday = '2024-01-01'
+
+function mostOpen(days: readonly SeasonDay[]): SeasonDay['open'] {
+  const most = new Map<string, number>()
+  for (const { label, share } of days.flatMap(({ open }) => open))
+    most.set(label, Math.max(share, most.get(label) ?? 0))
+  return [...most].map(([label, share]) => ({ label, share }))
+}
+
+export const rowHeads: Readonly<Record<keyof SeasonRow, string>> = {
+  when: 'When',
+  open: 'In bloom',
+  females: 'Females at work',
+}
+
+/** The table for pasting elsewhere: columns apart by tabs. */
+export function rowsText(rows: readonly SeasonRow[]): string {
+  return [rowHeads, ...rows].map(({ when, open, females }) => `${when}\t${open}\t${females}\n`).join('')
+}
+
+/** Day by day with a column for every bloom and every station, for a spreadsheet; shares from 0 to 1. */
+export function seasonCsv(bands: SeasonBands, year: number): string {
+  const { blooms, flights } = bands
+  const heads = [
+    'date',
+    ...blooms.map(({ label }) => `${label}, share open`),
+    ...flights.map(({ label }) => `${label}, females at work`),
+  ]
+  const rounded = (value: number, digits: number) => Number(value.toFixed(digits))
+  const lines = seasonDays(bands).map(({ day }) => [
+    dateOfDay(day, year),
+    ...blooms.map(({ curve }) => rounded(valueOn(curve, day), 3)),
+    ...flights.map(({ curve, females }) => rounded(females * valueOn(curve, day), 1)),
+  ])
+  return csvText([heads, ...lines])
+}

@@ -1,0 +1,139 @@
+import { useId } from 'react'
+import { type DailyCurve, endOf } from '#geo/time/curve'
+import { hill, shortened } from '../../parts/chart'
+import type { BloomBand, FlightBand } from '../season-bands'
+import { doubtCurve } from './season-days'
+import { ticksOf } from './season-ticks'
+import type { Stretch } from './stretch'
+
+const axisHeight = 18
+
+type Props = {
+  readonly title: string
+  /** The picture in a sentence or two, for those who do not see it. */
+  readonly summary: string
+  readonly bands: readonly (BloomBand | FlightBand)[]
+  readonly stretch: Stretch
+  readonly year: number
+  readonly width: number
+  readonly labelWidth: number
+  readonly bandHeight: number
+  /** Day that is looked at, and day that is pointed at. */
+  readonly day: number | null
+  readonly pointed: number | null
+}
+
+/**
+ * The season's bands over a stretch of days: bloom as a filled hill, dashed beyond it as far as default dates may be off;
+ * flight as a hatched hill with a firm outline. They tell apart without colour.
+ */
+export function StripPicture(props: Props) {
+  const { title, summary, bands, stretch, year, width, labelWidth, bandHeight, day, pointed } = props
+  const id = useId()
+  const { from, to } = stretch
+  const height = bands.length * bandHeight
+  const plot = Math.max(40, width - labelWidth)
+  const x = (at: number) => labelWidth + ((at - from) / Math.max(1, to - from)) * plot
+  const isShown = (at: number | null): at is number => at !== null && at >= from && at <= to
+  return (
+    <svg
+      role="img"
+      aria-labelledby={`${id}-title ${id}-summary`}
+      viewBox={`0 0 ${width} ${height}`}
+      width={width}
+      height={height}
+    >
+      <title id={`${id}-title`}>{title}</title>
+      <desc id={`${id}-summary`}>{summary}</desc>
+      <defs>
+        <pattern id={`${id}-hatch`} width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+          <path d="M0 0v5" className="chart-hatch" />
+        </pattern>
+        <clipPath id={`${id}-plot`}>
+          <rect x={labelWidth} y="0" width={plot} height={height} />
+        </clipPath>
+      </defs>
+      <g clipPath={`url(#${id}-plot)`}>
+        {ticksOf(stretch, year, plot).map(tick => (
+          <path key={tick.day} className="chart-tick" d={`M${x(tick.day)} 0V${height}`} />
+        ))}
+        {bands.map((band, i) => (
+          <g key={band.kind + band.id} transform={`translate(0 ${i * bandHeight})`}>
+            <BandShape band={band} x={x} height={bandHeight} hatch={`${id}-hatch`} />
+          </g>
+        ))}
+      </g>
+      {bands.map((band, i) => (
+        <g key={band.kind + band.id} transform={`translate(0 ${i * bandHeight})`}>
+          <text className="chart-label" x="0" y={bandHeight - Math.max(2, Math.round(bandHeight / 4))}>
+            {shortened(band.label, labelWidth)}
+          </text>
+          <path className="chart-line" d={`M0 ${bandHeight - 0.5}H${width}`} />
+        </g>
+      ))}
+      {isShown(pointed) && pointed !== day ? <path className="strip-pointed" d={`M${x(pointed)} 0V${height}`} /> : null}
+      {isShown(day) ? <path className="chart-day" d={`M${x(day)} 0V${height}`} /> : null}
+    </svg>
+  )
+}
+
+type ShapeProps = {
+  readonly band: BloomBand | FlightBand
+  readonly x: (day: number) => number
+  readonly height: number
+  readonly hatch: string
+}
+
+function BandShape({ band, x, height, hatch }: ShapeProps) {
+  const path = (curve: DailyCurve) => hill(curve, x, height)
+  if (band.kind === 'flight') return <path className="chart-flight" d={path(band.curve)} fill={`url(#${hatch})`} />
+  const doubt = doubtCurve(band)
+  return (
+    <>
+      {doubt === null ? null : <path className="strip-doubt" d={path(doubt)} />}
+      <path className="chart-bloom" d={path(band.curve)} />
+    </>
+  )
+}
+
+type AxisProps = Pick<Props, 'stretch' | 'year' | 'width' | 'labelWidth'>
+
+/** The dates below the bands; not read aloud, since the bands' summary has them. */
+export function StripAxis({ stretch, year, width, labelWidth }: AxisProps) {
+  const { from, to } = stretch
+  const plot = Math.max(40, width - labelWidth)
+  return (
+    <svg
+      className="strip-axis"
+      aria-hidden="true"
+      viewBox={`0 0 ${width} ${axisHeight}`}
+      width={width}
+      height={axisHeight}
+    >
+      {ticksOf(stretch, year, plot).map(({ day, text }) => (
+        <text
+          key={day}
+          className="chart-date"
+          x={labelWidth + ((day - from) / Math.max(1, to - from)) * plot}
+          y={axisHeight - 4}
+          textAnchor="middle"
+        >
+          {text}
+        </text>
+      ))}
+    </svg>
+  )
+}
+
+/** First and last day of everything that is drawn, doubt included. */
+export function wholeOf(bands: {
+  readonly from: number
+  readonly to: number
+  readonly blooms: readonly BloomBand[]
+}): Stretch {
+  const doubts = bands.blooms.flatMap(band => doubtCurve(band) ?? [])
+  return {
+    from: Math.min(bands.from, ...doubts.map(({ start }) => start - 1)),
+    to: Math.max(bands.to, ...doubts.map(endOf)),
+  }
+}
