@@ -39,6 +39,8 @@ const wording = {
   'no-forage-bloom': v => `The forage area ${v.name} has no bloom dates for ${v.year}; it is left out of the count.`,
   'forage-no-blossom': v =>
     `The forage area ${v.name} has no blossom density${v.isGiven ? ' above 0' : ''}, so it does not count. Give it the number of flowers per m² in full bloom.`,
+  frost: v =>
+    `Frost over ${v.name} in ${v.year}: ${v.minimum} °C on ${v.date}, at the stage of ${v.stage}${v.nights === 1 ? '' : `, the worst of ${v.nights} nights`}. Half an hour at ${v.tenth} °C kills a tenth of the flowers, at ${v.most} °C nine tenths (${v.source}). Look at the flowers: more bees cannot make up for frosted ones.`,
   'weather-gaps': v =>
     `The weather of ${v.year} lacks the temperatures of ${dayCount(v.days)} on which bees fly and something blooms, the first ${v.first}. ${v.days === 1 ? 'It counts as a typical spring day' : 'They count as typical spring days'}.`,
   'weather-no-rain': v =>

@@ -1,10 +1,14 @@
 import { describe, expect, test } from 'vitest'
 import { beeParameterNames, bees } from '#geo/data/bees'
+import { bloomErrors, bloomHeat } from '#geo/data/bloom-heat'
 import { type BoundedName, parameterBounds } from '#geo/data/bounds'
 import { chillModelSources } from '#geo/data/chill-models'
+import { chillNeeds } from '#geo/data/chill-needs'
 import { crops, forages } from '#geo/data/crops'
+import { cultivarOffsets } from '#geo/data/cultivars'
 import { sourcesOf } from '#geo/data/figure'
 import { flyingModel } from '#geo/data/flying-model'
+import { frostDays, frostKill } from '#geo/data/frost'
 import { beeIds, bloomRegions } from '#geo/data/own'
 import type { Parameter, Unit } from '#geo/data/parameter'
 import { appleFullBloom, siteParameterNames, siteParameters } from '#geo/data/parameters'
@@ -28,6 +32,14 @@ const forageFigures = Object.values(forages).flatMap(({ id, name, botanicalName,
 ])
 const all: Named[] = [
   ...named('flying', flyingModel),
+  ...Object.entries(bloomHeat).flatMap(([crop, { base, total }]) => named(`${crop}.heat`, { base, total })),
+  ...named('bloomErrors', bloomErrors),
+  ...Object.entries(cultivarOffsets).flatMap(([crop, offsets]) => named(`${crop}.cultivar`, offsets)),
+  ...named('chill', chillNeeds),
+  ...named('frost', frostDays),
+  ...Object.entries(frostKill).flatMap(([crop, stages]) =>
+    Object.values(stages).flatMap(({ name, tenth, most }) => named(`${crop}.frost.${name}`, { tenth, most })),
+  ),
   ...named('site', siteParameters),
   ...named('appleFullBloom', appleFullBloom),
   ...beeIds.flatMap(id => named(id, bees[id].parameters)),

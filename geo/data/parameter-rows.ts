@@ -1,8 +1,12 @@
 import { beeParameterMeanings, beeParameterNames, bees } from './bees'
+import { bloomErrors, bloomHeat } from './bloom-heat'
+import { chillNeeds } from './chill-needs'
 import { cropFigureNames, ownCropFigureNames } from './crop-record'
 import { crops, forages } from './crops'
+import { cultivarOffsets } from './cultivars'
 import { sourcesOf } from './figure'
 import { flyingModel } from './flying-model'
+import { frostDays, frostKill } from './frost'
 import { beeIds, bloomRegions } from './own'
 import type { Basis, Parameter, Unit } from './parameter'
 import { appleFullBloom, siteParameterNames, siteParameters } from './parameters'
@@ -97,7 +101,50 @@ function forageRows(): ParameterRow[] {
 
 function weatherRows(): ParameterRow[] {
   const group = { group: 'Weather: flying time', groupId: 'weather' }
-  return Object.entries(flyingModel).map(([name, parameter]) => row(group, name, parameter))
+  return [
+    ...Object.entries(flyingModel).map(([name, parameter]) => row(group, name, parameter)),
+    ...heatRows(),
+    ...frostRows(),
+  ]
+}
+
+function heatRows(): ParameterRow[] {
+  const heat = { group: 'Bloom: heat to full bloom', groupId: 'heat' }
+  const cultivar = { group: 'Bloom: days from crop to cultivar', groupId: 'cultivar' }
+  const chill = { group: 'Winter chill needed', groupId: 'chill' }
+  return [
+    ...Object.entries(bloomHeat).flatMap(([crop, { base, total, from }]) => [
+      row(heat, `${crop} total from ${dayName(from)}`, total),
+      row(heat, `${crop} base`, base),
+    ]),
+    row(heat, 'error with a total of your own', bloomErrors.ownTotal),
+    row(heat, 'error with a total from elsewhere', bloomErrors.tableTotal),
+    ...Object.entries(cultivarOffsets).flatMap(([crop, offsets]) =>
+      Object.entries(offsets).map(([name, parameter]) => row(cultivar, `${crop} ${name}`, parameter)),
+    ),
+    ...Object.entries(chillNeeds).map(([crop, need]) => row(chill, crop, need)),
+  ]
+}
+
+/** 1 February for 02-01. */
+function dayName(from: string): string {
+  const months = ['January', 'February', 'March', 'April']
+  return `${Number(from.slice(3))} ${months[Number(from.slice(0, 2)) - 1]}`
+}
+
+function frostRows(): ParameterRow[] {
+  const group = { group: 'Frost: temperatures that kill flowers', groupId: 'frost' }
+  return [
+    ...Object.entries(frostKill).flatMap(([crop, stages]) =>
+      Object.values(stages).flatMap(({ name, tenth, most }) => [
+        row(group, `${crop} ${name}, a tenth`, tenth),
+        row(group, `${crop} ${name}, nine tenths`, most),
+      ]),
+    ),
+    row(group, 'tight cluster, days before first bloom', frostDays.cluster),
+    row(group, 'petals show, days before first bloom', frostDays.colour),
+    row(group, 'young fruit as tender, days after petal fall', frostDays.after),
+  ]
 }
 
 /** Where default bloom dates come from: apple full bloom, then the days from it, each by region. */

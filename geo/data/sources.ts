@@ -361,6 +361,25 @@ export const sources = {
     'The dynamic model for rest completion in peach buds',
     'Acta Horticulturae 276:165-174',
   ),
+  davisChill: excerpt(
+    'University of California, Davis',
+    null,
+    'Tree phenology: chill requirements in chill portions, from several studies',
+    'web page',
+  ),
+  intermountain: excerpt(
+    'Intermountain fruit pages',
+    null,
+    'Cherry and pear stages with temperatures that kill 10 and 90 %',
+    'web page',
+  ),
+  longstroth: excerpt(
+    'Longstroth',
+    null,
+    'Critical spring temperatures for tree fruit bud development stages',
+    'Michigan State University Extension, after Washington State University bulletins',
+  ),
+  nevadaBerries: excerpt('University of Nevada Extension', null, 'Berries 101: chilling hours', 'slides'),
   linvill1990: excerpt(
     'Linvill',
     1990,

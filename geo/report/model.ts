@@ -1,3 +1,4 @@
+import { frostProblems } from '../bloom/frost'
 import { Coverage, type GroupTotals } from '../coverage/coverage'
 import { type Demand, demandOf, type Ground } from '../coverage/demand'
 import { fieldOf } from '../coverage/field'
@@ -38,7 +39,7 @@ export class Model {
     const settings = this.settings
     this.#supplies = suppliesOf(plan, year, { settings, plane: this.#plane, blooms })
     const gaps = weatherGaps(this.#supplies, { blooms, year })
-    this.#problems = [...problems, ...this.#demand.problems, ...gaps]
+    this.#problems = [...problems, ...this.#demand.problems, ...gaps, ...frostProblems(plan, year)]
     const field = fieldOf(grounds.map(ground => ground.points))
     const groups = grounds.map(ground => ground.group)
     this.#coverage = new Coverage(field, groups, blooms, settings.site.referenceCropShare)

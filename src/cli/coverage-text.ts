@@ -5,6 +5,7 @@ import type { Limit, OrchardResult, PlantingResult, Report, StationResult } from
 import { type RulesOfThumb, rulesOfThumb } from '#geo/report/rules'
 import { type Column, pairs, table } from './table'
 import { areaText } from './units'
+import { weatherText } from './weather-text'
 import { counted, dateText, estimate, grouped, listed, notKnown, oneLine, percent } from './words'
 
 /** A share from which a planting counts as having enough; a sum of parts may fall short of it by its last bit. */
@@ -40,6 +41,7 @@ export function coverageText(plan: Plan, report: Report, units: Units): string {
     orchardText(orchard),
     ...section('Plantings', plantings.length, () => plantingTable(plan, plantings, units)),
     ...section('Stations', stations.length, () => stationTable(stations)),
+    ...weatherText(plan, report),
     ...clashes(plan, year),
     '',
   ].join('\n')

@@ -35,10 +35,14 @@ const others: Readonly<Record<string, string>> = {
   orderBefore: 'order before the next release',
 }
 
+/** Groups whose rows already have a name in words. */
+const namedInFull: ReadonlySet<string> = new Set(['heat', 'cultivar', 'chill', 'frost'])
+
 /** What a figure is called: the words that its limits have, or those above. */
 export function parameterLabel({ group, groupId, name }: ParameterRow): string {
   const label = limitOf(groupId, name)?.label ?? others[name]
   if (label !== undefined) return capitalised(label)
+  if (namedInFull.has(groupId)) return capitalised(name.replaceAll('-', ' '))
   const region = regionNames[name as keyof typeof regionNames]
   if (region !== undefined) return capitalised(region)
   const [plant = name, regionId] = name.split(' ')
