@@ -21,6 +21,8 @@ export type PredictedBloom = {
   readonly heat: Heat | null
   /** Days by which a cultivar was moved from its crop; 0 where nothing is known of it. */
   readonly cultivarDays: number
+  /** The crop of the tables whose figures stand in, for a crop of the grower's own that was never seen: it may differ. */
+  readonly asCrop: string | null
 }
 
 /**
@@ -30,14 +32,16 @@ export type PredictedBloom = {
 export function predictedBloom(plan: Plan, year: number, crop: string): PredictedBloom | null {
   const heat = heatOf(plan, year, crop)
   const seen = seenBloom(plan, year, crop)
-  if (seen !== null) return { bloom: seen, before: 0, after: 0, basis: 'observed', heat, cultivarDays: 0 }
+  if (seen !== null) return { bloom: seen, before: 0, after: 0, basis: 'observed', heat, cultivarDays: 0, asCrop: null }
   const settings = settingsFor(plan).crops[crop]
   if (settings === undefined) return null
   const options = [byHeat(settings, heat), byApple(plan, year, settings), byCalendar(plan, year, settings)]
   const best = options
     .filter(option => option !== null)
     .reduce<Option | null>((one, two) => (one === null || spread(two) < spread(one) ? two : one), null)
-  return best && { ...best, heat, cultivarDays: 0 }
+  const table = tableCropOf(crop, plan.crops)?.id ?? null
+  const isOwn = best?.basis === 'degree-days' && heat?.isRescaled === true
+  return best && { ...best, heat, cultivarDays: 0, asCrop: isOwn || table === crop ? null : table }
 }
 
 /** The same for one planting: its own dates where they were seen, else its crop's, moved by what is known of its cultivar. */
@@ -46,16 +50,17 @@ export function predictedBloomOf(plan: Plan, year: number, planting: Planting): 
   const seen = seenBloom(plan, year, planting.id)
   const ofCrop = predictedBloom(plan, year, crop)
   if (seen !== null) {
-    return { bloom: seen, before: 0, after: 0, basis: 'observed', heat: ofCrop?.heat ?? null, cultivarDays: 0 }
+    const heat = ofCrop?.heat ?? null
+    return { bloom: seen, before: 0, after: 0, basis: 'observed', heat, cultivarDays: 0, asCrop: null }
   }
   const days = cultivarDays(plan, crop, cultivar)
   if (ofCrop === null || days === 0) return ofCrop
   const { first, full, end } = ofCrop.bloom
   const bloom = { first: addDays(first, days), full: addDays(full, days), end: addDays(end, days) }
-  return { ...ofCrop, bloom, basis: ofCrop.basis, cultivarDays: days }
+  return { ...ofCrop, bloom, cultivarDays: days }
 }
 
-type Option = Omit<PredictedBloom, 'heat' | 'cultivarDays'>
+type Option = Omit<PredictedBloom, 'heat' | 'cultivarDays' | 'asCrop'>
 
 const spread = ({ before, after }: Option) => before + after
 

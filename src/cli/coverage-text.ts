@@ -41,7 +41,7 @@ export function coverageText(plan: Plan, report: Report, units: Units): string {
     orchardText(orchard),
     ...section('Plantings', plantings.length, () => plantingTable(plan, plantings, units)),
     ...section('Stations', stations.length, () => stationTable(stations)),
-    ...weatherText(plan, report),
+    ...weatherText(plan, report, units),
     ...clashes(plan, year),
     '',
   ].join('\n')

@@ -4,16 +4,17 @@ import { bees } from '#geo/data/bees'
 import { chillNeeds } from '#geo/data/chill-needs'
 import type { BeeId } from '#geo/data/own'
 import { cropName, tableCropOf } from '#geo/data/settings'
-import { isPlanting, isPresent, type Plan, seasonOf } from '#geo/plan/plan'
+import { isPlanting, isPresent, type Plan, seasonOf, type Units } from '#geo/plan/plan'
 import { modelOf } from '#geo/report/model'
 import type { Report } from '#geo/report/report'
 import { flyingTime, withoutWeather } from '#geo/weather/flying-time'
 import { winterChill } from '#geo/weather/winter-chill'
 import { type Column, pairs, table } from './table'
+import { shownUnit } from './units'
 import { counted, dateText, estimate, grouped, notKnown, oneLine, percent, significant } from './words'
 
 /** What the weather of a season says, for reading; no lines where it holds none. */
-export function weatherText(plan: Plan, { year, orchard, stations }: Report): readonly string[] {
+export function weatherText(plan: Plan, { year, orchard, stations }: Report, units: Units): readonly string[] {
   const days = seasonOf(plan, year)?.weather?.days.length ?? 0
   if (days === 0) return []
   const typical = modelOf(withoutWeather(plan, year), year)
@@ -28,7 +29,7 @@ export function weatherText(plan: Plan, { year, orchard, stations }: Report): re
     '',
     `Weather (${counted(days, 'day')} in the plan; hours are rebuilt from each day's lowest and highest temperature)`,
     pairs(lines),
-    ...bloomLines(plan, year),
+    ...bloomLines(plan, year, units),
   ]
 }
 
@@ -71,7 +72,7 @@ function chillLines(plan: Plan, year: number): [string, string][] {
 }
 
 /** Full bloom as the plan has it, and as the weather has it. */
-function bloomLines(plan: Plan, year: number): readonly string[] {
+function bloomLines(plan: Plan, year: number, units: Units): readonly string[] {
   const rows = cropsOf(plan, year).flatMap(crop => {
     const found = predictedBloom(plan, year, crop)
     if (found === null) return []
@@ -83,7 +84,8 @@ function bloomLines(plan: Plan, year: number): readonly string[] {
         given === undefined ? notKnown : dateText(given.full),
         dateText(found.bloom.full),
         found.basis === 'observed' ? 'seen' : spread,
-        basisText(found),
+        basisText(found, units) +
+          (found.asCrop === null ? '' : `, as for ${oneLine(cropName(found.asCrop, plan.crops))}`),
       ],
     ]
   })
@@ -93,13 +95,15 @@ function bloomLines(plan: Plan, year: number): readonly string[] {
   return ['', 'Full bloom (the count uses the dates in the plan; estimates stand beside them)', table(columns, rows)]
 }
 
-function basisText({ basis, heat }: PredictedBloom): string {
+function basisText({ basis, heat }: PredictedBloom, units: Units): string {
   switch (basis) {
     case 'observed':
       return 'the date seen'
     case 'degree-days': {
       const own = heat!.seasons.map(({ full }) => dateText(full)).join(', ')
-      const total = `${grouped(significant(heat!.total, 3))} °C d over ${heat!.base} °C from ${dateText(heat!.from)}`
+      const [sum, base] = [shownUnit('degC d', units), shownUnit('degC', units)]
+      const degrees = `${sum.text(significant(heat!.total, 3))} ${sum.unit} over ${base.text(heat!.base)} ${base.unit}`
+      const total = `${degrees} from ${dateText(heat!.from)}`
       return heat!.isRescaled ? `${total}, by full bloom seen on ${own}` : `${total}, a total from elsewhere`
     }
     case 'apple-observed':

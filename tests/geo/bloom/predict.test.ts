@@ -110,7 +110,12 @@ describe('bloom of other crops', () => {
     const own = { 'my-apple': { basedOn: 'apple' }, odd: {} }
     const of = { ...plan({ year: 2026, weather: { days: even(2026, 10) } }), crops: own }
     expect(predictedBloom(of, 2026, 'odd')).toBeNull()
-    expect(predictedBloom(of, 2026, 'my-apple')).toMatchObject({ basis: 'degree-days', bloom: { full: '2026-03-26' } })
+    expect(predictedBloom(of, 2026, 'apple')!.asCrop).toBeNull()
+    expect(predictedBloom(of, 2026, 'my-apple')).toMatchObject({
+      basis: 'degree-days',
+      asCrop: 'apple',
+      bloom: { full: '2026-03-26' },
+    })
   })
 
   it('is moved by the cultivar that a planting names', () => {
