@@ -1,5 +1,6 @@
 import type { BloomRegion } from '../data/own'
 import { appleFullBloomDay, type BloomOffset, type CropSettings, type ForageSettings } from '../data/settings'
+import { southernShift } from '../plan/home'
 import type { Bloom } from '../plan/plan'
 import { dateOfDay, dayOfSeason, type IsoDate } from '../time/day'
 
@@ -32,9 +33,6 @@ export function ownAppleDay(date: IsoDate, { region, year }: Pick<BloomPlace, 'r
   const { low, mid, high } = appleFullBloomDay[region]
   return { day, before: mid - low, after: high - mid }
 }
-
-/** Half a year, in days: a southern spring is taken to follow a northern one at this distance (assumed). */
-const southernShift = 183
 
 type Blooming = { readonly firstToFull: number; readonly fullToEnd: number }
 

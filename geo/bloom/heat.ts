@@ -1,8 +1,9 @@
 import { bloomHeat } from '../data/bloom-heat'
 import { tableCropOf } from '../data/settings'
-import { isSouthern } from '../plan/home'
+import { isSouthern, southernShift } from '../plan/home'
 import { isObserved, type Plan, type Season, seasonOf } from '../plan/plan'
 import { dateOfDay, dayOfSeason, type IsoDate, isIsoDate } from '../time/day'
+import { meanDegreeDays, sineDegreeDays } from '../weather/degree-days'
 import { dayReaching, type HeatSum, heatSum } from '../weather/degree-sum'
 import { recordOf } from '../weather/record'
 
@@ -20,6 +21,8 @@ export type Heat = {
   readonly seasons: readonly SeenHeat[]
   /** Degree-days reached so far, and the last day counted; null where none could be. */
   readonly sum: number
+  /** The same stretch by single sine, which counts the warm hours of cold days: for comparing with other services. */
+  readonly sumBySine: number
   readonly until: IsoDate | null
   /** Full bloom; null where the weather does not reach it. */
   readonly full: IsoDate | null
@@ -29,9 +32,6 @@ export type Heat = {
   readonly bridged: number
 }
 
-/** Half a year, in days: a southern spring is taken to follow a northern one at this distance (assumed). */
-const southernShift = 183
-
 /** Heat of a crop in the season `year`; null for a crop that has no total in the tables. */
 export function heatOf(plan: Plan, year: number, crop: string): Heat | null {
   const record = tableCropOf(crop, plan.crops)
@@ -40,15 +40,16 @@ export function heatOf(plan: Plan, year: number, crop: string): Heat | null {
   const base = figures.base.value
   const dayFrom = (of: number) =>
     dayOfSeason(`${String(of).padStart(4, '0')}-${figures.from}`, of) + (isSouthern(plan) ? southernShift : 0)
-  const sumIn = (season: Season): HeatSum | null => {
+  const sumIn = (season: Season, degreeDays = meanDegreeDays): HeatSum | null => {
     const weather = recordOf(season.weather?.days ?? [], season.year)
-    return weather && heatSum(weather, dayFrom(season.year), base)
+    return weather && heatSum(weather, dayFrom(season.year), base, degreeDays)
   }
   const seasons = plan.seasons.flatMap(season => (season.year === year ? [] : seenIn(season, crop, sumIn)))
   const isRescaled = seasons.length > 0
   const total = isRescaled ? seasons.reduce((all, seen) => all + seen.total, 0) / seasons.length : figures.total.value
   const season = seasonOf(plan, year)
   const sum = season ? sumIn(season) : null
+  const sine = season ? sumIn(season, sineDegreeDays) : null
   const reached = sum && dayReaching(sum, total)
   const length = sum?.sums.length ?? 0
   return {
@@ -58,6 +59,7 @@ export function heatOf(plan: Plan, year: number, crop: string): Heat | null {
     isRescaled,
     seasons,
     sum: sum?.sums[length - 1] ?? 0,
+    sumBySine: sine?.sums.at(-1) ?? 0,
     until: sum && length > 0 ? dateOfDay(sum.start + length - 1, year) : null,
     full: reached === null ? null : dateOfDay(reached, year),
     state: reached !== null ? 'reached' : (sum?.end ?? 'none'),

@@ -4,6 +4,9 @@ import type { Plan } from './plan'
 /** Nearer to the equator than this a place says nothing of its seasons, degrees. */
 const tropics = 10
 
+/** Half a year, in days: a southern spring is taken to follow a northern one at this distance (assumed). */
+export const southernShift = 183
+
 /**
  * The place a plan was started at, kept in the file as the member `place` of `plan`: what the map shows while nothing is
  * drawn yet, and the fixed point that typed metres east and north are counted from.

@@ -15,8 +15,23 @@ export type HeatSum = {
   readonly end: 'weather' | 'gap' | 'late'
 }
 
-/** Degree-days over `base` by the mean of each day; days without temperatures count as the mean of those beside them. */
-export function heatSum(record: WeatherRecord, start: number, base: number): HeatSum {
+/** Degree-days of a day over a base, degC d, from its lowest and highest temperature. */
+type DegreeDays = (minimum: number, maximum: number, base: number) => number
+
+/**
+ * Degree-days over `base`, by the mean of each day unless said otherwise; days without temperatures count as the mean of
+ * those beside them.
+ */
+export function heatSum(
+  record: WeatherRecord,
+  start: number,
+  base: number,
+  degreeDays: DegreeDays = meanDegreeDays,
+): HeatSum {
+  const degreesOn = (day: number): number | null => {
+    const low = record.minimum[day - record.start]
+    return low === undefined || Number.isNaN(low) ? null : degreeDays(low, record.maximum[day - record.start]!, base)
+  }
   const values: number[] = []
   let sum = 0
   let bridged = 0
@@ -29,11 +44,11 @@ export function heatSum(record: WeatherRecord, start: number, base: number): Hea
   let before: number | null = null
   for (let day = start; day < last; day += 1) {
     let next = day
-    while (next < last && degreesOn(record, next, base) === null) next += 1
+    while (next < last && degreesOn(next) === null) next += 1
     if (next - day > longestGap) return finish(values.length === 0 ? 'late' : next === last ? 'weather' : 'gap')
     // Days missing at the very end of the record are not bridged: nothing is known after them.
     if (next === last) return finish('weather')
-    const after = degreesOn(record, next, base)!
+    const after = degreesOn(next)!
     for (; day < next; day += 1) {
       add(before === null ? after : (before + after) / 2)
       bridged += 1
@@ -42,11 +57,6 @@ export function heatSum(record: WeatherRecord, start: number, base: number): Hea
     before = after
   }
   return finish(values.length === 0 ? 'late' : 'weather')
-}
-
-function degreesOn({ start, minimum, maximum }: WeatherRecord, day: number, base: number): number | null {
-  const low = minimum[day - start]
-  return low === undefined || Number.isNaN(low) ? null : meanDegreeDays(low, maximum[day - start]!, base)
 }
 
 /** The first day on which a sum reaches `total`; null where it does not. */

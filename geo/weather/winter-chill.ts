@@ -1,4 +1,4 @@
-import { latitudeOf } from '../plan/home'
+import { isSouthern, latitudeOf, southernShift } from '../plan/home'
 import { type Plan, seasonOf } from '../plan/plan'
 import { dateOfDay, dayOfSeason, type IsoDate } from '../time/day'
 import { chillingHours, chillPortions, growingDegreeHours, utahUnits } from './chill'
@@ -21,14 +21,13 @@ export type WinterChill = {
 
 /** Chill is counted from the 1 October before a season to its 31 March; half a year later in the south. */
 const window = ['10-01', '03-31'] as const
-const southernShift = 183
 
 /** Chill up to a season's spring; null where its weather holds no winter day or the latitude is not known. */
 export function winterChill(plan: Plan, year: number): WinterChill | null {
   const record = recordOf(seasonOf(plan, year)?.weather?.days ?? [], year)
   const latitude = latitudeOf(plan)
   if (record === null || latitude === null) return null
-  const shift = latitude < 0 ? southernShift : 0
+  const shift = isSouthern(plan) ? southernShift : 0
   const [begin, end] = window
   const from = Math.max(record.start, dayOfSeason(`${year - 1}-${begin}`, year) + shift)
   const until = Math.min(record.start + record.minimum.length - 1, dayOfSeason(`${year}-${end}`, year) + shift)

@@ -1,4 +1,5 @@
 import { bloomCurve } from '#geo/bloom/bloom'
+import { heatOf } from '#geo/bloom/heat'
 import { type PredictedBloom, predictedBloom } from '#geo/bloom/predict'
 import { bees } from '#geo/data/bees'
 import { chillNeeds } from '#geo/data/chill-needs'
@@ -24,6 +25,7 @@ export function weatherText(plan: Plan, { year, orchard, stations }: Report, uni
     ['Coverage', `${percent(orchard.coverage)} in this weather, ${percent(without)} on typical spring days`],
     ...species.map((bee): [string, string] => [`Flying time, ${bees[bee].name}`, flyingText(plan, year, bee)]),
     ...chillLines(plan, year),
+    ...heatLines(plan, year, units),
   ]
   return [
     '',
@@ -69,6 +71,20 @@ function chillLines(plan: Plan, year: number): [string, string][] {
   })
   const told: [string, string][] = [['Winter chill', `${figures} (${dateText(from)} to ${dateText(until)}, ${least})`]]
   return needs.length === 0 ? told : [...told, ['Chill needed', `${needs.join(', ')}, by cultivar`]]
+}
+
+/** Degree-days up to the last day of weather, by both ways of counting, for comparing with other services. */
+function heatLines(plan: Plan, year: number, units: Units): [string, string][] {
+  const [sums, bases] = [shownUnit('degC d', units), shownUnit('degC', units)]
+  const lines = cropsOf(plan, year).flatMap(crop => {
+    const heat = heatOf(plan, year, crop)
+    if (heat === null || heat.until === null) return []
+    const label = `Heat over ${bases.text(heat.base)} ${bases.unit}`
+    const [mean, sine] = [heat.sum, heat.sumBySine].map(sum => sums.text(significant(sum, 3)))
+    const span = `${dateText(heat.from)} to ${dateText(heat.until)}`
+    return [[label, `${mean} ${sums.unit} by daily means, ${sine} by single sine (${span})`] as [string, string]]
+  })
+  return [...new Map(lines.map(line => [line.join(), line])).values()]
 }
 
 /** Full bloom as the plan has it, and as the weather has it. */

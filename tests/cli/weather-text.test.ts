@@ -35,6 +35,10 @@ describe('what the weather of a season says', () => {
     expect(text).toMatch(/Coverage +\d+% in this weather, \d+% on typical spring days/)
     expect(text).toMatch(/Flying time, Blue orchard bee +\d+% of a typical spring day's, over 19 days of bloom/)
     expect(text).toMatch(/Winter chill .*portions.* \(1 October 2025 to 31 March 2026, estimated\)/)
+    // 119 days of 6 degree-days from 1 February to 30 May; the sine counts the warm hours below a mean of 2 as well.
+    expect(text).toMatch(
+      /Heat over 2 °C +714 °C d by daily means, 714 by single sine \(1 February 2026 to 30 May 2026\)/,
+    )
     expect(text).toMatch(/Chill needed +Apple 50 portions/)
     // 6 degree-days a day from 1 February: the 72nd day.
     expect(text).toMatch(
