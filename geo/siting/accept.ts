@@ -1,7 +1,8 @@
 import { compose, type Edit } from '../plan/edits'
 import { addStationInUse, setGeometry } from '../plan/edits-features'
 import { setStationSeason } from '../plan/edits-seasons'
-import type { Plan, Station } from '../plan/plan'
+import { isStation, type Plan, type Station } from '../plan/plan'
+import { keptPosition } from '../stocking/season-ground'
 import type { SuggestedStation, Suggestion } from './suggestion'
 
 /** The part of a suggestion that a plan is changed by. */
@@ -14,28 +15,52 @@ export type Accepted = Pick<Suggestion, 'year' | 'stations' | 'dropped'>
 export function acceptSuggestion(plan: Plan, { year, stations, dropped }: Accepted): Edit {
   const edits = stations.flatMap(station => {
     if (station.new) return [addStationInUse(featureOf(station), year, seasonUse(station))]
-    const before = plan.features.find(({ id }) => id === station.id)
-    if (before?.properties.kind !== 'station') throw new RangeError(`the plan has no station ${station.id}`)
-    const place = { type: 'Point' as const, coordinates: station.at }
-    const id = movedId(plan, year, station.id)
-    if (id === station.id) return [setGeometry(station.id, place)]
-    const use = plan.seasons.find(season => season.year === year)!.stations![station.id]!
-    const moved = { ...(before as Station), id, geometry: place }
-    return [setStationSeason(year, station.id, null), addStationInUse(moved, year, use)]
+    const before = standingStation(plan, station.id)
+    const used = plan.seasons.find(season => season.year === year)?.stations?.[station.id]
+    // Tubes that hang there stay, however few are needed.
+    const tubes = Math.max(used?.tubes ?? 0, station.tubes)
+    const stocked = station.bought ? { ...seasonUse(station), tubes } : {}
+    const id = idAfter(plan, year, station)
+    if (id !== station.id) {
+      const moved = { ...before, id, geometry: placeOf(station) }
+      return [setStationSeason(year, station.id, null), addStationInUse(moved, year, { ...used, ...stocked })]
+    }
+    const place = isThere(before, station) ? [] : [setGeometry(id, placeOf(station))]
+    return station.bought ? [...place, setStationSeason(year, id, stocked)] : place
   })
   const gone = dropped.map(id => setStationSeason(year, id, null))
   const count = stations.length
   return compose(count === 1 ? 'Accept a suggested station' : `Accept ${count} suggested stations`, [...gone, ...edits])
 }
 
-/** The id of a station that moves in one season: its own, unless other seasons use it where it stands. */
-export function movedId(plan: Plan, year: number, id: string): string {
+/**
+ * The id under which a suggested station stands once it is accepted: its own, unless it moves and other seasons use it
+ * where it stands.
+ */
+export function idAfter(plan: Plan, year: number, station: Pick<SuggestedStation, 'id' | 'at' | 'new'>): string {
+  const { id } = station
+  if (station.new || isThere(standingStation(plan, id), station)) return id
   const isUsedElsewhere = plan.seasons.some(season => season.year !== year && Object.hasOwn(season.stations ?? {}, id))
   return isUsedElsewhere ? `${id}-${year}` : id
 }
 
-function featureOf({ id, at }: SuggestedStation): Station {
-  return { type: 'Feature', id, geometry: { type: 'Point', coordinates: at }, properties: { kind: 'station' } }
+function standingStation(plan: Plan, id: string): Station {
+  const station = plan.features.find(each => each.id === id)
+  if (station === undefined || !isStation(station)) throw new RangeError(`the plan has no station ${id}`)
+  return station
+}
+
+function isThere({ geometry }: Station, { at }: Pick<SuggestedStation, 'at'>): boolean {
+  const kept = keptPosition(geometry.coordinates)
+  return kept[0] === at[0] && kept[1] === at[1]
+}
+
+function placeOf({ at }: Pick<SuggestedStation, 'at'>) {
+  return { type: 'Point' as const, coordinates: at }
+}
+
+function featureOf(station: SuggestedStation): Station {
+  return { type: 'Feature', id: station.id, geometry: placeOf(station), properties: { kind: 'station' } }
 }
 
 function seasonUse({ bee, tubes, releases }: SuggestedStation) {

@@ -2,14 +2,14 @@ import type { Plan } from '../plan/plan'
 import { nestingShare, type SeasonGround, seasonGround } from '../stocking/season-ground'
 import { assumedPrices, costOf, mostTubes, releasesOf, stockOf } from '../stocking/stock'
 import { sureCocoons } from '../stocking/sure'
-import { acceptSuggestion, movedId } from './accept'
-import type { BoundMethod, Pick } from './place-stations'
+import { acceptSuggestion, idAfter } from './accept'
+import type { Pick } from './place-stations'
 import type { Setting } from './setting'
-import type { Caution, SuggestedStation, Suggestion } from './suggestion'
+import type { BoundMethod, Caution, SuggestedStation, Suggestion } from './suggestion'
 import { whyText } from './why'
 
-/** A pick with the whole female cocoons it is stocked with. */
-export type StockedPick = Pick & { readonly cocoons: number }
+/** A pick with the whole female cocoons it is stocked with, and the station that moves there to be stocked anew. */
+export type StockedPick = Pick & { readonly cocoons: number; readonly moves?: string | undefined }
 
 export type Verdict = {
   /** Weighed females served that no layout exceeds; null where the question is what it costs. */
@@ -20,6 +20,8 @@ export type Verdict = {
   /** Least cost of any layout, for a target. */
   readonly cost?: number
   readonly cautions?: readonly Caution[]
+  /** Stations to be moved that the answer does without. */
+  readonly spared?: readonly string[]
 }
 
 /** Makes the answer of picks: whole things, true coverage of the plan as it would be, what each station is good for. */
@@ -28,27 +30,34 @@ export function answerOf(setting: Setting, picks: readonly StockedPick[], verdic
   const { plan, year, settings } = ground
   const ids = newIds(plan, picks.filter(({ placing }) => placing === 0).length)
   const stocked = picks.map(pick => {
-    const { kind, moves } = placings[pick.placing]!
+    const { moves } = placings[pick.placing]!
+    const site = sites[pick.site]!
+    const kind = moves === null ? setting.kindAt(site) : placings[pick.placing]!.kind
     const stock = stockOf(pick.cocoons, settings.bees[kind.bee], settings.site)
     const own = moves === null ? null : ground.supplies.find(({ id }) => id === moves)!
+    const reused = moves === null && setting.unused.has(site.id)
+    const standing = moves ?? pick.moves ?? (reused ? site.id : null)
     return {
-      ...sites[pick.site]!,
+      ...site,
       ...stock,
       sure: sureCocoons(stock, nestingShare(settings.bees[kind.bee])),
       tubes: own?.season.tubes ?? stock.tubes,
-      id: moves ?? ids.shift()!,
-      new: moves === null,
+      id: standing ?? ids.shift()!,
+      new: standing === null,
+      reused,
+      bought: moves === null,
       bee: kind.bee,
       releases: own?.season.releases ?? releasesOf(stock, kind.releases),
     }
   })
-  const dropped = ground.supplies.filter(({ id }) => options.roles?.[id] === 'drop').map(({ id }) => id)
+  const given = ground.supplies.filter(({ id }) => options.roles?.[id] === 'drop').map(({ id }) => id)
+  const dropped = [...given, ...(verdict.spared ?? [])]
   const bare = stocked.map(({ x: _x, y: _y, ...station }) => ({ ...station, why: '', gains: [] }))
   const changed = acceptSuggestion(plan, { year, stations: bare, dropped }).apply(plan)
   const after = seasonGround(changed, year)
   const gains = gainsOf(
     after,
-    bare.map(station => (station.new ? station.id : movedId(plan, year, station.id))),
+    bare.map(station => idAfter(plan, year, station)),
   )
   const stations: SuggestedStation[] = bare.map((station, i) => ({
     ...station,
@@ -58,7 +67,10 @@ export function answerOf(setting: Setting, picks: readonly StockedPick[], verdic
   const before = sharesOf(ground, options.weights)
   const then = sharesOf(after, options.weights)
   const prices = options.prices ?? assumedPrices
-  const cost = stations.filter(each => each.new).reduce((sum, each) => sum + prices.station + costOf(each, prices), 0)
+  const cost = stations.reduce(
+    (sum, each) => sum + (each.new ? prices.station : 0) + (each.bought ? costOf(each, prices) : 0),
+    0,
+  )
   const most = before.wanted > 0 && verdict.bound !== null ? verdict.bound / before.wanted : null
   return {
     year,
@@ -76,7 +88,7 @@ export function answerOf(setting: Setting, picks: readonly StockedPick[], verdic
     plantings: before.plantings.map((planting, i) => ({ ...planting, after: then.plantings[i]!.before })),
     places: { count: sites.length, pitch: setting.candidates.pitch },
     reached: verdict.reached ?? null,
-    cautions: [...(verdict.cautions ?? []), ...cautionsOf(after, stations)],
+    cautions: [...(verdict.cautions ?? []), ...notMoved(setting), ...cautionsOf(after, stations)],
   }
 }
 
@@ -121,9 +133,16 @@ function gainsOf(ground: SeasonGround, ids: readonly string[]): SuggestedStation
   })
 }
 
+/** Stations that were to move and could not. */
+function notMoved({ ground, options, placings, movers }: Setting): Caution[] {
+  const movable = new Set([...placings.map(({ moves }) => moves), ...movers.map(({ id }) => id)])
+  const stations = ground.supplies.map(({ id }) => id).filter(id => options.roles?.[id] === 'move' && !movable.has(id))
+  return stations.length > 0 ? [{ kind: 'not-moved', stations }] : []
+}
+
 function cautionsOf(after: SeasonGround, stations: readonly SuggestedStation[]): Caution[] {
   const cautions: Caution[] = []
-  const tubes = Math.max(0, ...stations.filter(each => each.new).map(each => each.tubes))
+  const tubes = Math.max(0, ...stations.filter(each => each.bought).map(each => each.tubes))
   if (tubes > mostTubes) cautions.push({ kind: 'large-stations', tubes, most: mostTubes })
   const females = after.supplies.reduce((sum, { input }) => sum + input.females * input.effectiveness, 0)
   const { wanted } = sharesOf(after)

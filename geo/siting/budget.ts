@@ -1,32 +1,35 @@
-import { nestingShare } from '../stocking/season-ground'
-import { assumedPrices, costOf, mostCocoons, mostTubes, stockOf, usualFemales } from '../stocking/stock'
 import { answerOf, type StockedPick } from './answer'
-import { type Part, upperBound } from './bound'
-import { worthOf } from './objective'
-import { columnOf, placeStations } from './place-stations'
-import type { Question } from './question'
+import { upperBound } from './bound'
+import { type BudgetQuestion, type Means, meansOf } from './budget-means'
+import { budgetProgramme, placesIn } from './budget-programme'
+import { fullValue, Served, worthOf } from './objective'
+import { columnOf, type Pick as Placed, pickOf, placeStations } from './place-stations'
 import { matrixOf, type Setting } from './setting'
 import { sharedOut } from './share-out'
-import type { Caution, Suggestion } from './suggestion'
+import { cocoonsOfPlacings, femalesOfMovers } from './stock-of-placings'
+import type { BoundMethod, Caution, Suggestion } from './suggestion'
 
-/** Sets of cocoons and stations that a budget buys. */
-type Lot = { readonly stations: number; readonly sets: number }
+type Laid = {
+  /** New stations asked for. */
+  readonly stations: number
+  readonly picks: readonly StockedPick[]
+  readonly value: number
+}
 
-type Laid = Lot & { readonly picks: readonly StockedPick[]; readonly value: number }
-
-/** The most coverage for so much money, or from so many cocoons. Stations that were to move stay where they are. */
-export function withinBudget(
-  setting: Setting,
-  question: Extract<Question, { readonly kind: 'money' | 'cocoons' }>,
-): Suggestion {
+/**
+ * The most coverage for so much money, or from so many cocoons. Stations that move take the bees they have along, beside
+ * those that the budget buys.
+ */
+export async function withinBudget(setting: Setting, question: BudgetQuestion): Promise<Suggestion> {
   const means = meansOf(setting, question)
   let best: Laid | null = null
+  // Without a new station there is something to lay out only where others move.
+  if (setting.placings.length > 1) best = layOut(setting, means, 0)
   // From the usual stock of a station outwards: more and smaller stations, then fewer and larger ones.
   for (const step of [1, -1]) {
     for (let stations = means.usual + (step < 0 ? -1 : 0); stations >= 1; stations += step) {
-      const sets = means.setsFor(stations)
-      if (setting.options.shouldStop?.() === true || sets < stations) break
-      const laid = layOut(setting, { stations, sets }, { most: means.most, isRefined: false })
+      if (setting.options.shouldStop?.() === true || means.setsFor(stations, 0) < stations) break
+      const laid = layOut(setting, means, stations)
       if (best !== null && laid.value <= best.value * (1 + 1e-9)) break
       best = laid
       if (means.isFixed) break
@@ -34,101 +37,98 @@ export function withinBudget(
     if (means.isFixed) break
   }
   if (best === null) return answerOf(setting, [], { bound: nothingMore(setting), isProven: true, method: 'lagrangian' })
-  const refined = layOut(setting, best, { most: means.most, isRefined: true })
-  const found = refined.value > best.value ? refined : best
-  const bound = boundOf(setting, found, means.pick)
+  const refined = layOut(setting, means, best.stations, { isRefined: true })
+  if (refined.value > best.value) best = refined
+  const { found, bound, method } = await proven(setting, meansOf(setting, question), best)
+  const fresh = freshIn(found)
   const cautions: Caution[] =
-    found.picks.length < found.stations
-      ? [{ kind: 'few-places', asked: found.stations, placed: found.picks.length }]
-      : []
-  const isProven = bound <= found.value * (1 + 1e-7)
-  return answerOf(setting, found.picks, { bound, isProven, method: 'lagrangian', cautions })
+    fresh < found.stations ? [{ kind: 'few-places', asked: found.stations, placed: fresh }] : []
+  return answerOf(setting, found.picks, { bound, isProven: bound <= found.value * (1 + 1e-7), method, cautions })
 }
 
-/** What the budget buys, and the relaxation that bounds any way of spending it. */
-function meansOf(setting: Setting, question: Extract<Question, { readonly kind: 'money' | 'cocoons' }>) {
-  const { ground, options, placings } = setting
-  const { settings } = ground
-  const bee = settings.bees[placings[0]!.kind.bee]
-  const { setOf = 1, prices = assumedPrices } = options
-  const share = nestingShare(bee)
-  const most = Math.max(1, mostCocoons(options.tubes ?? mostTubes, bee, settings.site, setOf) / setOf)
-  const usualSets = Math.max(1, Math.round(usualFemales / Math.max(share, 1e-12) / setOf))
-  const full = most * setOf * share
-  if (question.kind === 'cocoons') {
-    const sets = Math.floor(question.cocoons / setOf + 1e-9)
-    const usual = Math.max(1, question.stations ?? Math.round(sets / usualSets))
-    const total = sets * setOf * share
-    const pick = (worth: Float64Array) => filled(worth, full, { most: usual, females: total })
-    return { most, usual, isFixed: true, setsFor: () => sets, pick }
-  }
-  const costOfSets = (stations: number, sets: number) => {
-    // The dearest way of sharing sets out rounds males and tubes up at every station.
-    const each = costOf(stockOf(Math.ceil(sets / stations) * setOf, bee, settings.site), prices)
-    const fewer = costOf(stockOf(Math.floor(sets / stations) * setOf, bee, settings.site), prices)
-    const larger = sets % stations
-    const rounding = stations * (prices.maleCocoon + prices.tube)
-    return stations * prices.station + larger * each + (stations - larger) * fewer + rounding
-  }
-  const setsFor = (stations: number) => {
-    let low = 0
-    let high = most * stations
-    while (low < high) {
-      const middle = Math.ceil((low + high) / 2)
-      if (costOfSets(stations, middle) <= question.amount) low = middle
-      else high = middle - 1
-    }
-    return low
-  }
-  const stock = stockOf(usualSets * setOf, bee, settings.site)
-  const usual = Math.max(1, Math.round(question.amount / Math.max(prices.station + costOf(stock, prices), 1e-9)))
-  const perFemale =
-    (prices.femaleCocoon + bee.malesPerFemale * prices.maleCocoon) / Math.max(share, 1e-12) +
-    bee.tubesPerFemale * (1 + settings.site.spareTubes) * prices.tube
-  const pick = (worth: Float64Array) => {
-    // A full station costs least for each female: as many full ones as the money buys, and a part of one more.
-    const stations = question.amount / Math.max(prices.station + full * perFemale, 1e-9)
-    return filled(worth, full, { most: Number.POSITIVE_INFINITY, females: stations * full })
-  }
-  return { most, usual: Math.min(usual, setting.sites.length), isFixed: false, setsFor, pick }
+function freshIn({ picks }: Pick<Laid, 'picks'>): number {
+  return picks.filter(({ placing }) => placing === 0).length
 }
 
-/** Females shared among the columns worth most, none above `full`. */
-function filled(worth: Float64Array, full: number, { most, females }: { most: number; females: number }): Part[] {
-  const order = Array.from(worth.keys()).sort((a, b) => worth[b]! - worth[a]! || a - b)
-  const parts: Part[] = []
-  let left = females
-  for (const column of order) {
-    if (parts.length >= most || left <= 0 || worth[column]! <= 0) break
-    const amount = Math.min(full, left)
-    parts.push({ column, amount })
-    left -= amount
-  }
-  return parts
-}
-
-function layOut(setting: Setting, lot: Lot, { most, isRefined }: { most: number; isRefined: boolean }): Laid {
-  const { setOf = 1 } = setting.options
-  const share = nestingShare(setting.ground.settings.bees[setting.placings[0]!.kind.bee])
-  const only = (value: number) => setting.placings.map((_, p) => (p === 0 ? value : 0))
-  const equal = (lot.sets / lot.stations) * setOf * share
-  const { picks } = placeStations(setting, only(equal), only(lot.stations), {
+/** Places for so many new stations and those that move, then whole sets shared out among the new ones. */
+function layOut(
+  setting: Setting,
+  means: Means,
+  stations: number,
+  { isRefined = false }: { readonly isRefined?: boolean } = {},
+): Laid {
+  const movers = femalesOfMovers(setting)
+  const bought = Math.max(0, stations - setting.unused.size)
+  const equal = stations === 0 ? 0 : (means.setsFor(stations, bought) / stations) * means.unit
+  const { picks } = placeStations(setting, [equal, ...movers], [stations, ...movers.map(() => 1)], {
     isRefined,
     ...(!isRefined && { patience: 0 }),
   })
-  const problem = matrixOf(setting, only(setOf * share), only(lot.stations))
-  const columns = picks.map(pick => columnOf(setting, pick))
-  const sets = sharedOut(problem, columns, { sets: lot.sets, most })
-  const stocked = picks.map((pick, i) => ({ ...pick, cocoons: sets[i]! * setOf })).filter(({ cocoons }) => cocoons > 0)
-  const all = columns.flatMap((column, i) => Array.from({ length: sets[i]! }, () => column))
-  return { ...lot, picks: stocked, value: worthOf(problem, all) }
+  return shared(setting, means, picks, stations)
 }
 
-function boundOf(setting: Setting, { value, stations }: Laid, pick: (worth: Float64Array) => readonly Part[]): number {
-  const only = (count: number) => setting.placings.map((_, p) => (p === 0 ? count : 0))
-  const { shouldStop } = setting.options
-  const problem = matrixOf(setting, only(1), only(stations))
-  return Math.max(value, upperBound(problem, { best: value, pick, ...(shouldStop && { shouldStop }) }))
+/** Whole sets shared out among the new stations of some picks. */
+function shared(setting: Setting, means: Means, picks: readonly Placed[], stations: number): Laid {
+  const problem = matrixOf(setting, [means.unit, ...femalesOfMovers(setting)], [])
+  const fresh = picks.filter(({ placing }) => placing === 0)
+  const moving = picks.filter(({ placing }) => placing !== 0)
+  const { received } = new Served(
+    problem,
+    moving.map(pick => columnOf(setting, pick)),
+  )
+  const columns = fresh.map(pick => columnOf(setting, pick))
+  const bought = fresh.filter(({ site }) => !setting.unused.has(setting.sites[site]!.id)).length
+  const rest = { ...problem, base: received }
+  const sets = sharedOut(rest, columns, { sets: means.setsFor(fresh.length, bought), most: means.most })
+  const { setOf = 1 } = setting.options
+  const own = cocoonsOfPlacings(setting, 0)
+  const stocked = [
+    ...fresh.map((pick, i) => ({ ...pick, cocoons: sets[i]! * setOf })).filter(({ cocoons }) => cocoons > 0),
+    ...moving.map(pick => ({ ...pick, cocoons: own[pick.placing]! })),
+  ]
+  const all = columns.flatMap((column, i) => Array.from({ length: sets[i]! }, () => column))
+  return { stations, picks: stocked, value: worthOf(rest, all) }
+}
+
+/** What no way of spending the budget exceeds; a solver, where one is asked, may also find better places. */
+async function proven(
+  setting: Setting,
+  means: Means,
+  best: Laid,
+): Promise<{ readonly found: Laid; readonly bound: number; readonly method: BoundMethod }> {
+  const { shouldStop, prove, onProgress } = setting.options
+  const movers = femalesOfMovers(setting)
+  const problem = matrixOf(setting, [1, ...movers], [best.stations, ...movers.map(() => 1)])
+  const stopping = shouldStop && { shouldStop }
+  const relaxed = Math.max(best.value, upperBound(problem, { best: best.value, pick: means.pick, ...stopping }))
+  const full = fullValue(problem)
+  const shareOf = (value: number) => (full > 0 ? value / full : null)
+  onProgress?.({ stage: 'bound', coverage: shareOf(best.value), bound: shareOf(relaxed) })
+  if (prove === undefined || shouldStop?.() === true) return { found: best, bound: relaxed, method: 'lagrangian' }
+  const { programme, given } = budgetProgramme(problem, setting.sites.length, means)
+  const solution = await prove.solver(programme, {
+    timeLimit: prove.timeLimit,
+    ...stopping,
+    onProgress: bound =>
+      onProgress?.({
+        stage: 'proof',
+        coverage: shareOf(best.value),
+        bound: shareOf(Math.max(best.value, Math.min(relaxed, bound + given))),
+      }),
+  })
+  const places = solution.values && placesIn(problem, setting.sites.length, solution.values)
+  const other =
+    places &&
+    shared(
+      setting,
+      means,
+      places.map(column => pickOf(setting, column)),
+      best.stations,
+    )
+  const found = other !== null && other.value > best.value * (1 + 1e-9) ? { ...other, stations: freshIn(other) } : best
+  const isTighter = solution.bound !== null && solution.bound + given < relaxed
+  const bound = Math.max(found.value, isTighter ? solution.bound! + given : relaxed)
+  return { found, bound, method: isTighter ? 'solver' : 'lagrangian' }
 }
 
 /** What is served already, where the budget buys nothing. */

@@ -1,4 +1,4 @@
-import { type Feature, nameOf } from '../plan/plan'
+import { type Feature, nameOf, type Station } from '../plan/plan'
 import type { LngLat, Metres } from '../space/plane'
 import { bearing, distance, isInside } from '../space/shape'
 import { keptPosition, type SeasonGround } from '../stocking/season-ground'
@@ -62,12 +62,16 @@ export const leastPitch = 1.5
 const farthest = 60
 const shelterReach = 20
 
+type Standing = Pick<Station, 'id' | 'geometry'>
+
 /** Places where stations may stand, and the distance they were thinned to (0: the grower's own, not thinned). */
 export type Candidates = {
   readonly sites: readonly CandidateSite[]
   readonly pitch: number
-  /** A place with its notes, whether it would be allowed or not. */
-  describe(place: Place, id: string): CandidateSite
+  /** Where a station stands, with its notes, whether a new one would be allowed there or not. */
+  standing(station: Standing): CandidateSite
+  /** Whether a station that stands unused may be used: far enough from those that stay, and as the grower wishes. */
+  isUsable(station: Standing): boolean
   /** Finer places within `radius` of some that were chosen, `step` apart, without those that were given before. */
   around(chosen: readonly Metres[], radius: number, step: number): readonly CandidateSite[]
 }
@@ -86,14 +90,21 @@ export function candidatesOf(
   const rules = new Rules(ground, options)
   const standing = new Nearby(Math.max(spacing, 1), stays)
   const isFree = (place: Metres) => !(spacing > 0 && standing.has(place, spacing)) && !rules.isKeptOut(place)
-  const describe = (place: Place, id: string) => rules.site(place, id)
+  const at = ({ geometry }: Standing): Place => ({ ...placeOf(ground, geometry.coordinates), source: 'station' })
+  const standingOn = (station: Standing): CandidateSite => ({
+    ...rules.site(at(station), station.id),
+    // What the file has, not what comes back from the plane.
+    at: keptPosition(station.geometry.coordinates),
+  })
+  const isUsable = (station: Standing) => isFree(at(station)) && rules.fits(at(station))
+  const ofStations = { standing: standingOn, isUsable }
   const own = ground.plan.features.filter(({ properties }) => properties.kind === 'candidate')
   if (own.length > 0) {
     const sites = own
       .map(({ id, geometry }) => ({ place: placeOf(ground, geometry.coordinates as LngLat), id }))
       .filter(({ place }) => isFree(place) && rules.fits(place))
       .map(({ place, id }) => rules.site(place, id))
-    return { sites, pitch: 0, describe, around: () => [] }
+    return { sites, pitch: 0, ...ofStations, around: () => [] }
   }
   const allowed = rules.places().filter(place => isFree(place) && rules.isAllowed(place) && rules.fits(place))
   const { places, pitch } = thinnedTo(allowed, {
@@ -108,7 +119,7 @@ export function candidatesOf(
   return {
     sites: places.map(siteOf),
     pitch,
-    describe,
+    ...ofStations,
     around: (chosen, radius, step) => {
       const near = new Nearby(radius, chosen)
       const finer = thinned(
@@ -227,7 +238,7 @@ class Rules {
     const { withLanes, mudWithin, isSheltered } = this.#options
     if (mudWithin !== undefined && !((this.#mudFrom(place) ?? mudWithin + 1) <= mudWithin)) return false
     if (isSheltered === true && this.#shelterOf(place) === null) return false
-    return withLanes === true || place.source === 'own' || !isInLane(this.#planted, place)
+    return withLanes === true || place.source === 'own' || place.source === 'station' || !isInLane(this.#planted, place)
   }
 
   site(place: Place, id: string): CandidateSite {

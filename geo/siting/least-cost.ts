@@ -1,7 +1,7 @@
 import { seededRandom } from '../random'
 import { type Cut, type Fewest, fewestFemales, mostServed, wholeUnits } from '../stocking/fewest'
 import { spreadCost } from './target-bound'
-import type { TargetProblem } from './target-problem'
+import { openingCost, type TargetProblem } from './target-problem'
 
 export type TargetAnswer = {
   /** Stations that are opened, and the whole units at each. */
@@ -237,7 +237,7 @@ class TargetSearch {
     const known = this.#known.get(key)
     if (known !== undefined) return known
     this.#trials -= 1
-    const opening = columns.reduce((sum, s) => sum + this.#problem.opening[s]!, 0)
+    const opening = openingCost(this.#problem, columns)
     const stock =
       opening >= ceiling
         ? null
@@ -276,6 +276,7 @@ export function wholeAnswer(problem: TargetProblem, stations: readonly number[])
   const units = wholeUnits({ ...problem, most }, females, problem.unit)
   if (units === null) return null
   const open = stations.filter(s => units[s]! > 0)
-  const cost = open.reduce((sum, s) => sum + problem.opening[s]! + units[s]! * problem.unit[s]! * problem.cost[s]!, 0)
+  const stocked = open.reduce((sum, s) => sum + units[s]! * problem.unit[s]! * problem.cost[s]!, 0)
+  const cost = openingCost(problem, open) + stocked
   return { stations: open, units: open.map(s => units[s]!), cost }
 }

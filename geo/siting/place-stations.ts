@@ -1,12 +1,13 @@
 import type { Metres } from '../space/plane'
 import { upperBound } from './bound'
 import { leastPitch } from './candidates'
-import { exchange } from './exchange'
-import { fullValue, type SitingProblem, worthOf } from './objective'
+import { type Choice, exchange } from './exchange'
+import { fullValue, Openings, type SitingProblem, worthOf } from './objective'
 import { prove } from './programme'
 import type { SuggestOptions } from './question'
 import { search } from './search'
 import { matrixOf, refine, type Setting } from './setting'
+import type { BoundMethod } from './suggestion'
 
 /** A station put at a place: indices into a setting's placings and sites. */
 export type Pick = { readonly placing: number; readonly site: number }
@@ -21,9 +22,6 @@ export type Layout = {
   readonly method: BoundMethod
   readonly problem: SitingProblem
 }
-
-/** How a bound was come by: relaxation always, a solver's proof on demand. */
-export type BoundMethod = 'lagrangian' | 'solver'
 
 /** Rounds of finer places round the best so far. */
 const rounds = 3
@@ -57,10 +55,38 @@ export function placeStations(
     picks = best.chosen.map(column => pickOf(setting, column))
     told(best.value)
   }
+  best = onStanding(setting, problem, best)
+  picks = best.chosen.map(column => pickOf(setting, column))
   const value = worthOf(problem, best.chosen)
   const bound = upperBound(problem, { best: value, chosen: best.chosen, ...(shouldStop && { shouldStop }) })
   onProgress?.({ stage: 'bound', coverage: shareOf(value), bound: shareOf(bound) })
   return { picks, value, bound, isProven: isSame(value, bound), method: 'lagrangian', problem }
+}
+
+/** A station that stands unused is taken for a new one if that costs no more than this share of the value. */
+const littleLoss = 1e-3
+
+/** In place of new stations those that stand unused, where they do nearly as well. */
+function onStanding(setting: Setting, problem: SitingProblem, from: Choice): Choice {
+  const { sites, unused } = setting
+  if (unused.size === 0) return from
+  const standing = (column: number) => unused.has(sites[column % sites.length]!.id)
+  let best = from
+  for (let column = 0; column < sites.length; column += 1) {
+    if (!standing(column) || best.chosen.includes(column)) continue
+    for (const out of best.chosen.filter(each => each < sites.length && !standing(each))) {
+      const chosen = best.chosen.map(each => (each === out ? column : each))
+      const openings = new Openings(
+        problem,
+        chosen.filter(each => each !== column),
+      )
+      const value = openings.isOpen(column) ? worthOf(problem, chosen) : 0
+      if (value < from.value * (1 - littleLoss)) continue
+      best = { chosen, value }
+      break
+    }
+  }
+  return best
 }
 
 /** Columns of the same placing at the places round the one where column `out` stands. */

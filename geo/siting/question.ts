@@ -15,6 +15,10 @@ export type Question =
   /** The most coverage from so many cocoons, on `stations` (without: about 50 nesting females each). */
   | { readonly kind: 'cocoons'; readonly cocoons: number; readonly stations?: number }
 
+/**
+ * A station that moves needs no new station. It takes the bees it has along; for a target it is stocked anew, at the
+ * price of its cocoons and tubes, or spared where the target does without it.
+ */
 export type Role = 'keep' | 'move' | 'drop'
 
 export type SuggestOptions = {

@@ -1,11 +1,14 @@
 import type { Coverage, StationInput } from '../coverage/coverage'
+import type { Supply } from '../coverage/supply'
+import type { BeeId } from '../data/own'
+import { isStation, type Station } from '../plan/plan'
 import type { Metres } from '../space/plane'
 import { coverageBy, type SeasonGround, type StationKind, unitInput } from '../stocking/season-ground'
 import { type Cells, cellsOf, type ServiceMatrix, serviceMatrix } from '../stocking/service'
-import { sharesOf, usualKind } from '../stocking/usual-kind'
+import { kindsOfPlaces, sharesOf } from '../stocking/usual-kind'
 import { type CandidateSite, type Candidates, candidatesOf, defaultSpacing, leastPitch } from './candidates'
 import type { SitingProblem } from './objective'
-import type { SuggestOptions } from './question'
+import type { Role, SuggestOptions } from './question'
 
 /** A station that is to be placed: new, or one that moves with the stock it has. */
 export type Placing = {
@@ -21,8 +24,14 @@ export type Setting = {
   readonly options: SuggestOptions
   /** Coverage by the stations that stay. */
   readonly kept: Coverage
-  /** The first is the new station; one for each that moves follows. */
+  /** The first is the new station; one for each that moves with its stock follows. */
   readonly placings: readonly Placing[]
+  /** Stations that move and are stocked anew, for a target: each saves a new station. */
+  readonly movers: readonly Standing[]
+  /** Stations that stand unused, by id: a new place at one of them needs no new station. */
+  readonly unused: ReadonlySet<string>
+  /** What a new station holds at a place. */
+  readonly kindAt: (place: Metres) => StationKind
   readonly candidates: Candidates
   /** Places so far; finer ones are added as the search closes in. */
   readonly sites: CandidateSite[]
@@ -31,64 +40,104 @@ export type Setting = {
   readonly weight: Float64Array
   /** Service by one female: for each placing, of all sites. */
   readonly services: ServiceMatrix[]
+  readonly unitAt: (placing: number, place: Metres) => StationInput
 }
+
+export type Standing = Metres & { readonly id: string }
 
 /** More pairs of points and places than this, and points are taken together in cells. */
 const mostPairs = 1.5e6
 
 export function settingOf(ground: SeasonGround, options: SuggestOptions): Setting {
-  const roleOf = (id: string) => options.roles?.[id] ?? 'keep'
-  const stays = ground.supplies.filter(({ id }) => roleOf(id) === 'keep')
-  const moving = ground.supplies.filter(({ id, input }) => roleOf(id) === 'move' && input.females > 0)
+  const { plan } = ground
+  const freshBee = options.bee ?? plan.bee
+  const isTarget = options.question.kind === 'target'
+  const rolesLeft = ground.supplies.map(supply => ({ supply, role: roleOf(supply, options, freshBee) }))
+  const stays = rolesLeft.filter(({ role }) => role === 'keep').map(({ supply }) => supply)
+  const moving = rolesLeft.filter(({ role }) => role === 'move').map(({ supply }) => supply)
   const kept = coverageBy(
     ground,
     stays.map(({ input }) => input),
   )
-  const fresh = usualKind(ground, options.bee ?? ground.plan.bee, options.releases)
-  const placings = [
-    { moves: null, kind: fresh, unit: unitInput(ground, fresh) },
-    ...moving.map(({ id, bee, season }) => {
+  const fresh = kindsOfPlaces(ground, freshBee, options.releases)
+  const units = fresh.kinds.map(kind => unitInput(ground, kind))
+  const placings: Placing[] = [
+    { moves: null, kind: fresh.kinds[0]!, unit: units[0]! },
+    ...(isTarget ? [] : moving).map(({ id, bee, season }) => {
       const kind = { bee, releases: sharesOf(season.releases ?? []) }
       return { moves: id, kind, unit: unitInput(ground, kind) }
     }),
   ]
+  const unitAt = (p: number, place: Metres) => (p === 0 ? units[fresh.at(place)]! : placings[p]!.unit)
   const candidates = candidatesOf(
     ground,
     stays.map(({ input }) => input),
     options.places,
   )
-  // Where a station stands now it may stand on.
-  const standing = moving.map(({ id, input: { x, y } }) => ({
-    ...candidates.describe({ x, y, source: 'station' }, id),
-    x,
-    y,
-  }))
-  const sites = [...standing, ...candidates.sites]
+  // Where a station stands now it may stand on; one that stands unused may be used.
+  const unused = unusedStations(ground, options).filter(station => candidates.isUsable(station))
+  const standing = moving.map(({ id }) => plan.features.find((each): each is Station => each.id === id)!)
+  const sites = [...[...standing, ...unused].map(station => candidates.standing(station)), ...candidates.sites]
   const side = ground.field.x.length * sites.length > mostPairs ? placings[0]!.unit.kernel.alpha / 5 : 0
   const cells = cellsOf(ground, kept, side)
   const weight = Float64Array.from(cells.ground, g => options.weights?.[ground.demand.grounds[g]!.id] ?? 1)
-  const services = placings.map(({ unit }) =>
-    serviceMatrix(
-      ground,
-      cells,
-      sites.map(({ x, y }) => ({ x, y, unit })),
-    ),
+  const setting = {
+    ground,
+    options,
+    kept,
+    placings,
+    movers: isTarget ? moving.map(({ id, input: { x, y } }) => ({ id, x, y })) : [],
+    unused: new Set(unused.map(({ id }) => id)),
+    kindAt: (place: Metres) => fresh.kinds[fresh.at(place)]!,
+    candidates,
+    sites,
+    cells,
+    weight,
+    unitAt,
+  }
+  return { ...setting, services: placings.map((_, p) => servicesOf(setting, p, sites)) }
+}
+
+/**
+ * What becomes of a station in use. One that moves takes its bees along, so one without any stays; for a target it is
+ * stocked anew with the bee of the new ones, so one that holds another bee stays.
+ */
+function roleOf({ id, bee, input }: Supply, { roles = {}, question }: SuggestOptions, freshBee: BeeId): Role {
+  const role = roles[id] ?? 'keep'
+  const canMove = question.kind === 'target' ? bee === freshBee : input.females > 0
+  return role === 'move' && !canMove ? 'keep' : role
+}
+
+/** Stations of the plan that stand in this year and are not in the season. */
+function unusedStations({ plan, season, year }: SeasonGround, { roles = {} }: SuggestOptions): Station[] {
+  return plan.features.filter(isStation).filter(({ id, properties: { since, until } }) => {
+    const isThere = (since === undefined || since <= year) && (until === undefined || year <= until)
+    return isThere && !Object.hasOwn(season.stations ?? {}, id) && roles[id] !== 'drop'
+  })
+}
+
+function servicesOf(
+  { ground, cells, unitAt }: Pick<Setting, 'ground' | 'cells' | 'unitAt'>,
+  placing: number,
+  sites: readonly Metres[],
+): ServiceMatrix {
+  return serviceMatrix(
+    ground,
+    cells,
+    sites.map(site => ({ x: site.x, y: site.y, unit: unitAt(placing, site) })),
   )
-  return { ground, options, kept, placings, candidates, sites, cells, weight, services }
+}
+
+/** Price of opening each place: that of a station, none where one stands unused. */
+export function openingOf({ sites, unused }: Setting, station: number): number[] {
+  return sites.map(({ id }) => (unused.has(id) ? 0 : station))
 }
 
 /** Adds places to a setting. */
 export function addSites(setting: Setting, more: readonly CandidateSite[]): void {
-  const { ground, cells, placings, services, sites } = setting
-  placings.forEach(({ unit }, p) => {
-    services[p] = joined(
-      services[p]!,
-      serviceMatrix(
-        ground,
-        cells,
-        more.map(({ x, y }) => ({ x, y, unit })),
-      ),
-    )
+  const { services, sites } = setting
+  services.forEach((service, p) => {
+    services[p] = joined(service, servicesOf(setting, p, more))
   })
   sites.push(...more)
 }

@@ -3,15 +3,18 @@ import type { Release } from '../plan/plan'
 import type { LngLat } from '../space/plane'
 import type { Stock } from '../stocking/stock'
 import type { PlaceNotes } from './candidates'
-import type { BoundMethod } from './place-stations'
 import type { PlaceSource } from './places'
 
 /** A station to add, or one that stands to be moved. */
 export type SuggestedStation = Stock & {
   readonly id: string
   readonly at: LngLat
-  /** false: it stands already and moves here. */
+  /** A station to be bought; false: it stands already, and moves here unless it is `reused`. */
   readonly new: boolean
+  /** It stands here unused and is taken into use. */
+  readonly reused: boolean
+  /** Its cocoons and tubes are to be bought; false: it brings those it has. */
+  readonly bought: boolean
   readonly bee: BeeId
   /** Female cocoons with which these females nest nine times in ten: those told are enough every other time. */
   readonly sure: number
@@ -25,6 +28,9 @@ export type SuggestedStation = Stock & {
   readonly gains: readonly { readonly id: string; readonly name: string; readonly females: number }[]
 }
 
+/** How a bound was come by: relaxation always, a solver's proof on demand. */
+export type BoundMethod = 'lagrangian' | 'solver'
+
 /** What is worth knowing beside the answer, worded by whoever shows it. */
 export type Caution =
   /** Fewer places than stations asked for: spacing and limits leave no more room. */
@@ -33,6 +39,8 @@ export type Caution =
   | { readonly kind: 'large-stations'; readonly tubes: number; readonly most: number }
   /** More females than the plantings want at once: the blossom will not feed them all. */
   | { readonly kind: 'more-than-wanted'; readonly females: number; readonly wanted: number }
+  /** Stations that were to move and stay: they hold no bees to take along, or for a target another bee than the new ones. */
+  | { readonly kind: 'not-moved'; readonly stations: readonly string[] }
   /** Plantings without bloom dates are left out of the question. */
   | { readonly kind: 'no-bloom'; readonly plantings: readonly string[] }
   /** No choice of places, this far apart and with so many tubes each, was found that reaches the target. */
@@ -57,7 +65,7 @@ export type Suggestion = {
   }
   readonly cost: number
   readonly stations: readonly SuggestedStation[]
-  /** Stations that the grower gave up. */
+  /** Stations that the grower gave up, and those to be moved that a target does without. */
   readonly dropped: readonly string[]
   readonly plantings: readonly {
     readonly id: string

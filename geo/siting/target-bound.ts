@@ -1,19 +1,27 @@
 import { type Cut, fewestFemales } from '../stocking/fewest'
 import type { TargetProblem } from './target-problem'
 
-/** Cost under which no answer lies, by two linear programmes. */
+/** Cost under which no answer lies, by linear programmes. */
 export function leastCostBound(problem: TargetProblem): number {
+  const { opening, most, cost, free = 0 } = problem
   const pool: Cut[] = []
-  const spread = spreadCost(problem, problem.most)
-  const relaxed = fewestFemales(problem, { cost: spread, pool })
+  const relaxed = fewestFemales(problem, { cost: spreadCost(problem, most), pool })
   if (relaxed === null) return Number.POSITIVE_INFINITY
-  const fewest = fewestFemales(problem, { cost: problem.most.map(() => 1), pool })
-  const [first] = problem.opening
-  const isAlike = problem.opening.every((price, s) => price === first && problem.most[s] === problem.most[0])
-  if (fewest === null || !isAlike || !Number.isFinite(problem.most[0] ?? Number.POSITIVE_INFINITY)) return relaxed.bound
-  // Equal stations: so many females need at least so many of them.
-  const stations = Math.ceil(fewest.bound / problem.most[0]! - 1e-6)
-  return Math.max(relaxed.bound, stations * first! + fewest.bound * Math.min(...problem.cost))
+  // What stations that move save is at most the dearest openings; stock alone is paid for in any case.
+  const dearest = [...opening].sort((a, b) => b - a)
+  const saved = dearest.slice(0, free).reduce((sum, price) => sum + price, 0)
+  const stock = free > 0 ? (fewestFemales(problem, { cost, pool })?.bound ?? 0) : 0
+  const least = Math.max(relaxed.bound - saved, stock)
+  const fewest = fewestFemales(problem, { cost: most.map(() => 1), pool })
+  const largest = Math.max(...most)
+  if (fewest === null || !Number.isFinite(largest)) return least
+  // So many females need at least so many stations; those that cost least are opened first.
+  const stations = Math.ceil(fewest.bound / largest - 1e-6)
+  const paid = dearest
+    .reverse()
+    .slice(0, Math.max(0, stations - free))
+    .reduce((sum, price) => sum + price, 0)
+  return Math.max(least, paid + fewest.bound * Math.min(...cost))
 }
 
 /** Cost of a female when the price of her station is spread over so many. */

@@ -4,11 +4,12 @@ import { assumedPrices, mostCocoons, mostTubes } from '../stocking/stock'
 import { answerOf } from './answer'
 import { defaultSpacing } from './candidates'
 import { leastCost, type TargetAnswer, wholeAnswer } from './least-cost'
-import { clashesOf, refine, type Setting } from './setting'
+import { moversTo } from './movers'
+import { clashesOf, openingOf, refine, type Setting } from './setting'
 import type { Caution, Suggestion } from './suggestion'
 import { leastCostBound } from './target-bound'
 import type { TargetProblem } from './target-problem'
-import { targetProgramme } from './target-programme'
+import { openIn, targetProgramme } from './target-programme'
 
 /** Of a planting out of reach, so much of the most that can be: the last of it would take bees without end. */
 const shareOfReach = 0.97
@@ -16,7 +17,10 @@ const shareOfReach = 0.97
 /** With more stations than this, finer places round each would be more than can be weighed up. */
 const mostRefined = 12
 
-/** At least `coverage` of what every planting wants, at least cost. Stations that were to move stay where they are. */
+/**
+ * At least `coverage` of what every planting wants, at least cost. A station that moves saves the price of a new one and
+ * is stocked anew.
+ */
 export async function forTarget(setting: Setting, coverage: number): Promise<Suggestion> {
   const { options } = setting
   const told = {
@@ -51,6 +55,9 @@ export async function forTarget(setting: Setting, coverage: number): Promise<Sug
       least = proof.bound
       isSolver = true
     }
+    // Of the solver's answer only its places are taken: stock and cost are worked out as for any other.
+    const other = proof.values && wholeAnswer(asked.problem, openIn(asked.problem, proof.values))
+    if (other !== null && other.cost < found.cost * (1 - 1e-9)) found = other
   }
   return answer(setting, asked, { found, least, isSolver, coverage })
 }
@@ -85,12 +92,17 @@ function answer(
     method: isSolver ? 'solver' : 'lagrangian',
     cautions,
   } as const
-  const answerWith = ({ stations, units }: Pick<TargetAnswer, 'stations' | 'units'>) =>
-    answerOf(
-      setting,
-      stations.map((site, i) => ({ placing: 0, site, cocoons: units[i]! * setOf })),
-      verdict,
-    )
+  const answerWith = ({ stations, units }: Pick<TargetAnswer, 'stations' | 'units'>) => {
+    const { moverOf, spared } = moversTo(setting, stations)
+    const picks = stations.map((site, i) => ({
+      placing: 0,
+      site,
+      cocoons: units[i]! * setOf,
+      moves: moverOf.get(site),
+    }))
+    // Without an answer nothing is given up.
+    return answerOf(setting, picks, found === null ? verdict : { ...verdict, spared })
+  }
   let now = answerWith(found ?? { stations: [], units: [] })
   // Cells and cocoons shared among dates leave small differences: what is still short is asked for on top.
   let need = problem.need
@@ -134,7 +146,8 @@ function targetOf(setting: Setting, coverage: number): Asked {
     need: new Float64Array(grounds.length),
     most: forEach(cocoons * share),
     cost: forEach(Math.max(perFemale, 1e-6)),
-    opening: forEach(prices.station),
+    opening: openingOf(setting, prices.station),
+    free: setting.movers.length,
     unit: forEach(setOf * Math.max(share, 1e-12)),
     clashes: clashesOf(sites, options.places?.spacing ?? defaultSpacing),
   }

@@ -3,7 +3,7 @@ import type { SuggestedStation } from './suggestion'
 
 const where: Readonly<Record<PlaceSource, string>> = {
   own: 'A place of your own',
-  station: 'Where the station stands now',
+  station: 'Where a station stands now',
   'row-end': 'At the end of a row',
   windbreak: 'Beside shelter',
   boundary: 'On the inner side of the boundary',

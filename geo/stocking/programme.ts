@@ -145,7 +145,7 @@ function standingIn(ground: SeasonGround, options: StockOptions): Standing[] {
   const { settings } = ground
   return ground.supplies.map(({ id, name, bee, season, input: { x, y } }) => {
     const own = sharesOf(season.releases ?? [])
-    const kind = own.length > 0 ? { bee, releases: own } : usualKind(ground, bee)
+    const kind = own.length > 0 ? { bee, releases: own } : usualKind(ground, bee, { x, y })
     const tubes = options.isFree === true ? undefined : (season.tubes ?? options.tubes)
     const most =
       tubes === undefined

@@ -1,17 +1,47 @@
 import type { BeeId } from '../data/own'
 import { bestRelease } from '../flight/flight'
+import type { Metres } from '../space/plane'
 import { dateOfDay } from '../time/day'
 import type { ReleaseShare, SeasonGround, StationKind } from './season-ground'
 
+/** Kinds of station, one of which holds at each place. */
+export type PlaceKinds = {
+  readonly kinds: readonly StationKind[]
+  /** Which of them holds at a place. */
+  at(place: Metres): number
+}
+
 /**
- * What a station without releases of its own holds: those given, else the season's of the same bee in their
- * proportion, else the best single day.
+ * What a station without releases of its own holds, place by place: the dates given, else those of the nearest stocked
+ * station of the same bee, whose plantings are most likely to be its own, else the best single day.
  */
-export function usualKind(ground: SeasonGround, bee: BeeId, given: readonly ReleaseShare[] = []): StationKind {
-  if (given.length > 0) return { bee, releases: given }
-  const same = ground.supplies.filter(supply => supply.bee === bee).flatMap(({ season }) => season.releases ?? [])
-  const releases = sharesOf(same)
-  return { bee, releases: releases.length > 0 ? releases : [{ date: bestDate(ground, bee), share: 1 }] }
+export function kindsOfPlaces(ground: SeasonGround, bee: BeeId, given: readonly ReleaseShare[] = []): PlaceKinds {
+  const one = (releases: readonly ReleaseShare[]) => ({ kinds: [{ bee, releases }], at: () => 0 })
+  if (given.length > 0) return one(given)
+  const stocked = ground.supplies.filter(supply => supply.bee === bee && supply.input.females > 0)
+  if (stocked.length === 0) return one([{ date: bestDate(ground, bee), share: 1 }])
+  const known = new Map<string, number>()
+  const kinds: StationKind[] = []
+  const neighbours = stocked.map(({ season, input: { x, y } }) => {
+    const releases = sharesOf(season.releases ?? [])
+    const key = JSON.stringify(releases)
+    const kind = known.get(key) ?? kinds.push({ bee, releases }) - 1
+    known.set(key, kind)
+    return { x, y, kind }
+  })
+  return {
+    kinds,
+    at: ({ x, y }) => {
+      const away = (each: Metres) => (each.x - x) ** 2 + (each.y - y) ** 2
+      return neighbours.reduce((near, each) => (away(each) < away(near) ? each : near)).kind
+    },
+  }
+}
+
+/** What a station at one place holds. */
+export function usualKind(ground: SeasonGround, bee: BeeId, place: Metres): StationKind {
+  const { kinds, at } = kindsOfPlaces(ground, bee)
+  return kinds[at(place)]!
 }
 
 /** Shares of the cocoons that go out on each date. */

@@ -103,6 +103,8 @@ function cautionText(caution: Caution, plan: Plan): string {
       return `Stations of ${grouped(caution.tubes)} tubes are large: over ${caution.most} tubes, a second place does more good than more tubes.`
     case 'more-than-wanted':
       return `All stations together would hold ${estimate(caution.females)} nesting females for ${estimate(caution.wanted)} wanted: make sure that the blossom can feed them.`
+    case 'not-moved':
+      return `Stays where it is, having no bees to take along or other bees than the new ones: ${listed(caution.stations.map(nameOf))}.`
     case 'no-bloom':
       return `Left out, for they have no bloom dates: ${listed(caution.plantings.map(nameOf))}.`
     case 'no-layout':

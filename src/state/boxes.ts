@@ -134,14 +134,14 @@ export function stockWishOf(ask: Ask): StockOptions {
   return { target, setOf, ...(tubes !== null && { tubes }), ...(isFree && { isFree }), prices: pricesOf(ask) }
 }
 
-/** Stations move only where the question is where so many should stand: else it would have too many answers. */
+/** Stations move only where places are asked for. */
 function rolesOf({ kind }: Ask, roles: Ask['roles']): Ask['roles'] {
   if (canMove(kind)) return roles
   return Object.fromEntries(Object.entries(roles).map(([id, role]) => [id, role === 'move' ? 'keep' : role]))
 }
 
 export function canMove(kind: AskKind): boolean {
-  return kind === 'stations'
+  return kind !== 'stock'
 }
 
 export function pricesOf({ prices }: Pick<Ask, 'prices'>): Prices {

@@ -1,4 +1,4 @@
-import { movedId } from '#geo/siting/accept'
+import { idAfter } from '#geo/siting/accept'
 import { type BoxesState, type Suggested, stockWishOf, wishOf } from '../state/boxes'
 import { answerNow, planStocked, planWith, stockNow } from '../state/boxes-actions'
 import type { PlannerState, PlannerStore } from '../state/store'
@@ -84,7 +84,7 @@ export function startSiting(store: PlannerStore, engine: SitingEngine): () => vo
     if (id === undefined) return
     const at = moved[id]
     // One station under way is followed at once; the count from the ground up comes when it rests.
-    if (at !== undefined && others.length === 0) engine.moveTried(movedIdOf(answer, id), at)
+    if (at !== undefined && others.length === 0) engine.moveTried(idTried(tried, id), at)
     tried = { ...tried, moved }
     clearTimeout(timer)
     timer = setTimeout(tryNow, settling)
@@ -112,14 +112,16 @@ export function startSiting(store: PlannerStore, engine: SitingEngine): () => vo
 type Trial = {
   readonly answer: Suggested
   readonly moved: BoxesState['moved']
+  /** What was moved when the plan was last counted from the ground up. */
+  readonly counted: BoxesState['moved']
   readonly left: BoxesState['left']
 }
 
 function trialOf(answer: Suggested, { moved, left }: BoxesState): Trial {
-  return { answer, moved, left }
+  return { answer, moved, counted: moved, left }
 }
 
-type Watched = Omit<Trial, 'answer'> & { readonly answer: Suggested | null }
+type Watched = Omit<Trial, 'answer' | 'counted'> & { readonly answer: Suggested | null }
 
 function watched(state: PlannerState): Watched {
   return { answer: answerNow(state), moved: state.boxes.moved, left: state.boxes.left }
@@ -129,7 +131,9 @@ function isSame(a: Watched, b: Watched): boolean {
   return a.answer === b.answer && a.moved === b.moved && a.left === b.left
 }
 
-function movedIdOf({ plan, year, suggestion }: Suggested, id: string): string {
-  const isNew = suggestion.stations.find(station => station.id === id)?.new
-  return isNew === false ? movedId(plan, year, id) : id
+/** The id of a suggested station in the plan that was counted. */
+function idTried({ answer, counted }: Trial, id: string): string {
+  const { plan, year, suggestion } = answer
+  const station = suggestion.stations.find(each => each.id === id)
+  return station === undefined ? id : idAfter(plan, year, { ...station, at: counted[id] ?? station.at })
 }

@@ -37,14 +37,16 @@ export function someOf(names: readonly string[], most = 4): string {
 export function answerSentence(suggestion: Suggestion, question: Question): string {
   const { stations, dropped, before, after, reached, cost } = suggestion
   const fresh = stations.filter(station => station.new).length
-  const moved = stations.length - fresh
+  const reused = stations.filter(station => station.reused).length
+  const moved = stations.length - fresh - reused
   if (stations.length === 0 && dropped.length === 0) return emptySentence(suggestion, question)
   const parts = [
     fresh > 0 ? `${inWords(fresh).toLowerCase()} more ${fresh === 1 ? 'station' : 'stations'}` : '',
+    reused > 0 ? `${inWords(reused).toLowerCase()} that ${reused === 1 ? 'stands' : 'stand'} unused` : '',
     moved > 0 ? (fresh > 0 ? `${inWords(moved).toLowerCase()} moved` : `moving ${counted(moved, 'station')}`) : '',
     dropped.length > 0 ? `${counted(dropped.length, 'station')} given up` : '',
   ].filter(Boolean)
-  const isOne = parts.length === 1 && (fresh === 1 || (fresh === 0 && moved > 0))
+  const isOne = parts.length === 1 && (fresh === 1 || reused === 1 || moved > 0)
   const subject = capitalised(listed(parts))
   if (before.coverage === null || after.coverage === null) return `${subject}; coverage cannot be said without bloom.`
   const change =
@@ -172,6 +174,8 @@ export function cautionText(caution: Caution, nameOf: (id: string) => string): s
       return moreThanWanted(caution)
     case 'no-bloom':
       return `${someOf(caution.plantings.map(nameOf))} ${caution.plantings.length === 1 ? 'has' : 'have'} no bloom dates and ${caution.plantings.length === 1 ? 'is' : 'are'} left out of the question.`
+    case 'not-moved':
+      return `${someOf(caution.stations.map(nameOf))} ${caution.stations.length === 1 ? 'stays' : 'stay'} in place: a station without bees has none to take along, and for a target only those with the bees of the new ones are moved.`
     case 'no-layout':
       return `No layout was found that gives every planting ${percent(caution.coverage)} of what it wants, with up to ${caution.tubes} tubes a station. Allow more tubes or less distance between stations, set cocoons out on more dates, or ask for less.`
     case 'out-of-reach':

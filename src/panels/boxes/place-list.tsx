@@ -88,7 +88,9 @@ function PlaceEntry({ answer, station, name, isFresh }: EntryProps) {
           >
             {name}
           </button>{' '}
-          <span className="kind-sum">{station.new ? 'new' : isSame ? 'stays where it is' : 'moves'}</span>
+          <span className="kind-sum">
+            {station.new ? 'new' : isSame ? (station.reused ? 'stands unused' : 'stays where it is') : 'moves'}
+          </span>
         </h3>
         <label className="option">
           <input

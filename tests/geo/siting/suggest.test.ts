@@ -119,8 +119,12 @@ describe('what a suggestion tells', () => {
   })
 
   it('leaves a station that moves where other seasons use it', async () => {
-    const [season] = plan.seasons
-    const two = { ...plan, seasons: [{ ...season!, year: 2025 }, season!] }
+    const far = planOf({
+      features: [...marks, block('block', [-60, -40, 60, 40]), station('old', 75, 0)],
+      stock: { old: [{ date: '2026-04-06', females: 60, males: 108 }] },
+    })
+    const [season] = far.seasons
+    const two = { ...far, seasons: [{ ...season!, year: 2025 }, season!] }
     const found = await answer(two, { ...stations(0), roles: { old: 'move' } })
     const changed = acceptSuggestion(two, found).apply(two)
     expect(Object.keys(changed.seasons[0]!.stations!)).toEqual(['old'])

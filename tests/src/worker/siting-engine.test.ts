@@ -33,6 +33,8 @@ function suggestion(coverage: number, count = 2): Suggestion {
     id: `station-${i + 3}`,
     at: step([2 * i, 0.5]),
     new: true,
+    reused: false,
+    bought: true,
     bee: 'osmia-lignaria' as const,
     females: 50,
     femaleCocoons: 112,
