@@ -54,13 +54,13 @@ export type Shopping = {
 
 type Buying = Pick<BoxesState, 'ask' | 'isSure' | 'isInHand'>
 
-/** What the new stations that are taken ask for; those that move have theirs. */
+/** What the stations that are taken ask for; those that move with their bees have theirs. */
 export function shoppingForPlaces(answer: Suggested, boxes: BoxesState): Shopping {
   const { plan, year, wish } = answer
   const settings = settingsOf(plan)
   const needs = takenStations(answer, boxes)
-    .filter(station => station.new)
-    .map(station => ({ ...station, isNew: true, tubeSize: sizeOf({}, settings.bees[station.bee], plan.units) }))
+    .filter(station => station.bought)
+    .map(station => ({ ...station, isNew: station.new, tubeSize: sizeOf({}, settings.bees[station.bee], plan.units) }))
   const planned = lotsOf(plan, year)
   // New stations are stocked beside those that stand: what those have planned is theirs.
   return shoppingOf(needs, { settings, planned, inHand: [], setOf: wish.setOf ?? 1, buying: boxes })
