@@ -86,7 +86,8 @@ export function answerOf(setting: Setting, picks: readonly StockedPick[], verdic
     stations,
     dropped,
     plantings: before.plantings.map((planting, i) => ({ ...planting, after: then.plantings[i]!.before })),
-    places: { count: sites.length, pitch: setting.candidates.pitch },
+    places: { count: sites.length, thinned: setting.candidates.sites.length, pitch: setting.candidates.pitch },
+    thinning: null,
     reached: verdict.reached ?? null,
     cautions: [...(verdict.cautions ?? []), ...notMoved(setting), ...cautionsOf(after, stations)],
   }

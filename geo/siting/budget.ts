@@ -2,7 +2,7 @@ import { answerOf, type StockedPick } from './answer'
 import { upperBound } from './bound'
 import { type BudgetQuestion, type Means, meansOf } from './budget-means'
 import { budgetProgramme, placesIn } from './budget-programme'
-import { fullValue, Served, worthOf } from './objective'
+import { Served, worthOf } from './objective'
 import { columnOf, type Pick as Placed, pickOf, placeStations } from './place-stations'
 import { matrixOf, type Setting } from './setting'
 import { sharedOut } from './share-out'
@@ -23,6 +23,11 @@ type Laid = {
 export async function withinBudget(setting: Setting, question: BudgetQuestion): Promise<Suggestion> {
   const means = meansOf(setting, question)
   let best: Laid | null = null
+  const told = (laid: Laid): void => {
+    const now = () => answer(setting, laid, { bound: relaxedBound(setting, means, laid), method: 'lagrangian' })
+    const full = weighed(setting)
+    setting.options.onProgress?.({ stage: 'search', coverage: full > 0 ? laid.value / full : null, bound: null }, now)
+  }
   // Without a new station there is something to lay out only where others move.
   if (setting.placings.length > 1) best = layOut(setting, means, 0)
   // From the usual stock of a station outwards: more and smaller stations, then fewer and larger ones.
@@ -32,6 +37,7 @@ export async function withinBudget(setting: Setting, question: BudgetQuestion): 
       const laid = layOut(setting, means, stations)
       if (best !== null && laid.value <= best.value * (1 + 1e-9)) break
       best = laid
+      told(best)
       if (means.isFixed) break
     }
     if (means.isFixed) break
@@ -39,11 +45,27 @@ export async function withinBudget(setting: Setting, question: BudgetQuestion): 
   if (best === null) return answerOf(setting, [], { bound: nothingMore(setting), isProven: true, method: 'lagrangian' })
   const refined = layOut(setting, means, best.stations, { isRefined: true })
   if (refined.value > best.value) best = refined
-  const { found, bound, method } = await proven(setting, meansOf(setting, question), best)
-  const fresh = freshIn(found)
-  const cautions: Caution[] =
-    fresh < found.stations ? [{ kind: 'few-places', asked: found.stations, placed: fresh }] : []
-  return answerOf(setting, found.picks, { bound, isProven: bound <= found.value * (1 + 1e-7), method, cautions })
+  const { found, ...verdict } = await proven(setting, meansOf(setting, question), best)
+  return answer(setting, found, verdict)
+}
+
+function answer(setting: Setting, laid: Laid, { bound, method }: { bound: number; method: BoundMethod }): Suggestion {
+  const fresh = freshIn(laid)
+  const cautions: Caution[] = fresh < laid.stations ? [{ kind: 'few-places', asked: laid.stations, placed: fresh }] : []
+  return answerOf(setting, laid.picks, { bound, isProven: bound <= laid.value * (1 + 1e-7), method, cautions })
+}
+
+/** What no way of spending the budget exceeds, by relaxation. */
+function relaxedBound(setting: Setting, { pick }: Means, { value, stations }: Laid): number {
+  const { shouldStop } = setting.options
+  const movers = femalesOfMovers(setting)
+  const problem = matrixOf(setting, [1, ...movers], [stations, ...movers.map(() => 1)])
+  return Math.max(value, upperBound(problem, { best: value, pick, ...(shouldStop && { shouldStop }) }))
+}
+
+/** All that is wanted, as it is weighed. */
+function weighed({ cells, weight }: Setting): number {
+  return cells.wanted.reduce((sum, wanted, i) => sum + weight[i]! * wanted, 0)
 }
 
 function freshIn({ picks }: Pick<Laid, 'picks'>): number {
@@ -99,16 +121,15 @@ async function proven(
   const { shouldStop, prove, onProgress } = setting.options
   const movers = femalesOfMovers(setting)
   const problem = matrixOf(setting, [1, ...movers], [best.stations, ...movers.map(() => 1)])
-  const stopping = shouldStop && { shouldStop }
-  const relaxed = Math.max(best.value, upperBound(problem, { best: best.value, pick: means.pick, ...stopping }))
-  const full = fullValue(problem)
+  const relaxed = relaxedBound(setting, means, best)
+  const full = weighed(setting)
   const shareOf = (value: number) => (full > 0 ? value / full : null)
   onProgress?.({ stage: 'bound', coverage: shareOf(best.value), bound: shareOf(relaxed) })
   if (prove === undefined || shouldStop?.() === true) return { found: best, bound: relaxed, method: 'lagrangian' }
   const { programme, given } = budgetProgramme(problem, setting.sites.length, means)
   const solution = await prove.solver(programme, {
     timeLimit: prove.timeLimit,
-    ...stopping,
+    ...(shouldStop && { shouldStop }),
     onProgress: bound =>
       onProgress?.({
         stage: 'proof',

@@ -15,7 +15,7 @@ export type TargetOptions = {
   /** Choices of stations that may be priced. */
   readonly trials?: number
   readonly shouldStop?: () => boolean
-  readonly onProgress?: (cost: number) => void
+  readonly onProgress?: (cost: number, stations: readonly number[]) => void
 }
 
 /** A choice of stations with the least cost of stock that serves the needs from them. */
@@ -73,6 +73,7 @@ class TargetSearch {
   run(): void {
     let best = this.#first()
     if (best === null) return
+    this.#options.onProgress?.(best.cost, best.stations)
     best = this.#improved(best)
     const random = seededRandom(this.#options.seed ?? 1)
     for (let idle = 0; idle < restarts && !this.#isOver; idle += 1) {
@@ -169,7 +170,7 @@ class TargetSearch {
       isBetter = next !== null
       if (next !== null) {
         best = next
-        this.#options.onProgress?.(best.cost)
+        this.#options.onProgress?.(best.cost, best.stations)
       }
     }
     return best

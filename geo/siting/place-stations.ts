@@ -7,7 +7,7 @@ import { prove } from './programme'
 import type { SuggestOptions } from './question'
 import { search } from './search'
 import { matrixOf, refine, type Setting } from './setting'
-import type { BoundMethod } from './suggestion'
+import type { BoundMethod, Suggestion } from './suggestion'
 
 /** A station put at a place: indices into a setting's placings and sites. */
 export type Pick = { readonly placing: number; readonly site: number }
@@ -23,6 +23,16 @@ export type Layout = {
   readonly problem: SitingProblem
 }
 
+type PlaceOptions = {
+  /** Finer places are tried round the best. */
+  readonly isRefined?: boolean
+  readonly patience?: number
+  /** Without, all that points want stands for the bound. */
+  readonly isBounded?: boolean
+  /** Makes an answer of the best layout so far, for whoever follows the search. */
+  readonly answer?: (layout: Layout) => Suggestion
+}
+
 /** Rounds of finer places round the best so far. */
 const rounds = 3
 
@@ -31,18 +41,21 @@ export function placeStations(
   setting: Setting,
   females: readonly number[],
   count: readonly number[],
-  { isRefined = true, patience }: { readonly isRefined?: boolean; readonly patience?: number } = {},
+  { isRefined = true, patience, isBounded = true, answer }: PlaceOptions = {},
 ): Layout {
   const { seed = 1, shouldStop, onProgress } = setting.options
   let problem = matrixOf(setting, females, count)
   const full = fullValue(problem)
   const shareOf = (value: number) => (full > 0 ? value / full : null)
-  const told = (value: number) => onProgress?.({ stage: 'search', coverage: shareOf(value), bound: null })
+  const told = (choice: Choice) => {
+    const now = answer && (() => answer(layoutOf(setting, problem, choice, { isBounded: true })))
+    onProgress?.({ stage: 'search', coverage: shareOf(choice.value), bound: null }, now)
+  }
   const settings = {
     seed,
     patience,
     ...(shouldStop && { shouldStop }),
-    onProgress: (_: number, { value }: { value: number }) => told(value),
+    onProgress: (_: number, choice: Choice) => told(choice),
   }
   let best = search(problem, settings)
   let picks = best.chosen.map(column => pickOf(setting, column))
@@ -53,13 +66,27 @@ export function placeStations(
     const start = picks.map(pick => columnOf(setting, pick))
     best = exchange(problem, start, { among: out => nearColumns(setting, out) })
     picks = best.chosen.map(column => pickOf(setting, column))
-    told(best.value)
+    told(best)
   }
   best = onStanding(setting, problem, best)
-  picks = best.chosen.map(column => pickOf(setting, column))
-  const value = worthOf(problem, best.chosen)
-  const bound = upperBound(problem, { best: value, chosen: best.chosen, ...(shouldStop && { shouldStop }) })
-  onProgress?.({ stage: 'bound', coverage: shareOf(value), bound: shareOf(bound) })
+  const layout = layoutOf(setting, problem, best, { isBounded })
+  if (isBounded) onProgress?.({ stage: 'bound', coverage: shareOf(layout.value), bound: shareOf(layout.bound) })
+  return layout
+}
+
+/** A choice as a layout; without a bound of its own, what all points want is one. */
+function layoutOf(
+  setting: Setting,
+  problem: SitingProblem,
+  { chosen }: Choice,
+  { isBounded }: { readonly isBounded: boolean },
+): Layout {
+  const { shouldStop } = setting.options
+  const picks = chosen.map(column => pickOf(setting, column))
+  const value = worthOf(problem, chosen)
+  const bound = isBounded
+    ? upperBound(problem, { best: value, chosen, ...(shouldStop && { shouldStop }) })
+    : fullValue(problem)
   return { picks, value, bound, isProven: isSame(value, bound), method: 'lagrangian', problem }
 }
 

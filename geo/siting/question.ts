@@ -3,6 +3,7 @@ import type { ReleaseShare } from '../stocking/season-ground'
 import type { Solver } from '../stocking/solver'
 import type { Prices } from '../stocking/stock'
 import type { CandidateOptions } from './candidates'
+import type { Suggestion } from './suggestion'
 
 /** What the grower asks. Cocoons are female cocoons; males are bought beside them. */
 export type Question =
@@ -39,7 +40,8 @@ export type SuggestOptions = {
   readonly seed?: number
   /** A general solver asked to prove the answer, and the seconds it has. */
   readonly prove?: { readonly solver: Solver; readonly timeLimit: number }
-  readonly onProgress?: (progress: Progress) => void
+  /** Told how far it is, now and then with the best answer so far, which is made only when it is asked for. */
+  readonly onProgress?: (progress: Progress, best?: () => Suggestion) => void
   readonly shouldStop?: () => boolean
 }
 

@@ -40,6 +40,7 @@ export function search(problem: SitingProblem, options: SearchOptions = {}): Cho
   const perRestart = Math.max(1, problem.point.length) * Math.max(1, best.chosen.length - kept.size)
   const most = options.patience ?? Math.min(100, Math.max(3, Math.floor(usualWork / perRestart)))
   if (choicesOf(problem) <= fewChoices) return bestOfAll(problem, best, kept)
+  options.onProgress?.(0, best)
   let idle = 0
   for (let done = 0; idle < most; done += 1) {
     if (best.chosen.length <= kept.size) break

@@ -3,19 +3,21 @@ import type { Outcome } from '../problem'
 import { groundOf, nestingShare } from '../stocking/season-ground'
 import { answerOf } from './answer'
 import { withinBudget } from './budget'
-import { placeStations, proven } from './place-stations'
+import { type Layout, placeStations, proven } from './place-stations'
 import type { SuggestOptions } from './question'
 import { type Setting, settingOf } from './setting'
 import { cocoonsOfPlacings } from './stock-of-placings'
 import type { Caution, Suggestion } from './suggestion'
 import { forTarget } from './target'
+import { thinningOf } from './thinning'
 
 /** Where to put stations and what to stock them with, or why that cannot be said. */
 export async function suggest(plan: Plan, year: number, options: SuggestOptions): Promise<Outcome<Suggestion>> {
   const ground = groundOf(plan, year)
   if (!ground.ok) return ground
-  const value = await answerTo(settingOf(ground.value, options))
-  return { ok: true, value, problems: ground.problems }
+  const setting = settingOf(ground.value, options)
+  const value = await answerTo(setting)
+  return { ok: true, value: { ...value, thinning: thinningOf(setting, value) }, problems: ground.problems }
 }
 
 async function answerTo(setting: Setting): Promise<Suggestion> {
@@ -42,10 +44,12 @@ async function moreStations(
   const perStation = cocoonsOfPlacings(setting, cocoons === undefined ? undefined : setOf * Math.ceil(cocoons / setOf))
   const females = setting.placings.map(({ kind }, p) => perStation[p]! * nestingShare(settings.bees[kind.bee]))
   const counts = setting.placings.map(({ moves }) => (moves === null ? count : 1))
-  const found = placeStations(setting, females, counts)
-  const layout = prove === undefined ? found : await proven(setting, found, prove)
-  const picks = layout.picks.map(pick => ({ ...pick, cocoons: perStation[pick.placing]! }))
   const asked = counts.reduce((sum, each) => sum + each, 0)
-  const cautions: Caution[] = picks.length < asked ? [{ kind: 'few-places', asked, placed: picks.length }] : []
-  return answerOf(setting, picks, { ...layout, cautions })
+  const answer = (layout: Layout): Suggestion => {
+    const picks = layout.picks.map(pick => ({ ...pick, cocoons: perStation[pick.placing]! }))
+    const cautions: Caution[] = picks.length < asked ? [{ kind: 'few-places', asked, placed: picks.length }] : []
+    return answerOf(setting, picks, { ...layout, cautions })
+  }
+  const found = placeStations(setting, females, counts, { answer })
+  return answer(prove === undefined ? found : await proven(setting, found, prove))
 }

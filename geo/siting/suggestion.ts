@@ -48,6 +48,12 @@ export type Caution =
   /** Plantings that stop a target, and the most that can be reached there. */
   | { readonly kind: 'out-of-reach'; readonly plantings: readonly { readonly id: string; readonly most: number }[] }
 
+/**
+ * What thinning places costs: as many stations with the same bees each were placed anew among about twice as many places,
+ * and covered so much more (share of what is wanted).
+ */
+export type Thinning = { readonly places: number; readonly doubled: number; readonly loss: number }
+
 /** The answer to a question of siting. Coverage is weighed as the grower weighs plantings. */
 export type Suggestion = {
   readonly year: number
@@ -73,8 +79,10 @@ export type Suggestion = {
     readonly before: number | null
     readonly after: number | null
   }[]
-  /** How many places were looked at, and how far apart they lie, m; 0 for the grower's own. */
-  readonly places: { readonly count: number; readonly pitch: number }
+  /** How many places were looked at, of which so many before finer ones round the best, and how far apart those lie, m; 0 for the grower's own. */
+  readonly places: { readonly count: number; readonly thinned: number; readonly pitch: number }
+  /** What looking at fewer places than there are costs; null where that was not measured. */
+  readonly thinning: Thinning | null
   /** For a target: whether every planting reaches it. */
   readonly reached: boolean | null
   readonly cautions: readonly Caution[]

@@ -23,33 +23,43 @@ const mostRefined = 12
  */
 export async function forTarget(setting: Setting, coverage: number): Promise<Suggestion> {
   const { options } = setting
-  const told = {
-    seed: options.seed ?? 1,
-    ...(options.shouldStop && { shouldStop: options.shouldStop }),
-  }
   let asked = targetOf(setting, coverage)
-  let found = leastCost(asked.problem, told)
+  let least = leastCostBound(asked.problem)
+  const search = () =>
+    leastCost(asked.problem, {
+      seed: options.seed ?? 1,
+      ...(options.shouldStop && { shouldStop: options.shouldStop }),
+      onProgress: (cost, stations) => {
+        const now = () => {
+          const found = wholeAnswer(asked.problem, stations)
+          return answer(setting, asked, { found, least, isSolver: false, coverage })
+        }
+        options.onProgress?.({ ...noCoverage, stage: 'search', cost, costBound: known(least) }, now)
+      },
+    })
+  let found = search()
   const isFew = found !== null && found.stations.length > 0 && found.stations.length <= mostRefined
-  if (
-    found !== null &&
-    isFew &&
-    refine(
-      setting,
-      found.stations.map(s => setting.sites[s]!),
-      0,
-    )
-  ) {
+  const places = isFew ? found!.stations.map(s => setting.sites[s]!) : []
+  if (found !== null && isFew && refine(setting, places, 0)) {
     asked = targetOf(setting, coverage)
-    const again = leastCost(asked.problem, told)
+    least = leastCostBound(asked.problem)
+    const again = search()
     if (again !== null && again.cost < found.cost) found = again
   }
-  let least = leastCostBound(asked.problem)
+  options.onProgress?.({ ...noCoverage, stage: 'bound', cost: found?.cost ?? null, costBound: known(least) })
   let isSolver = false
   if (options.prove !== undefined && found !== null) {
+    const { cost } = found
     const proof = await options.prove.solver(targetProgramme(asked.problem), {
       timeLimit: options.prove.timeLimit,
       ...(options.shouldStop && { shouldStop: options.shouldStop }),
-      onProgress: () => options.onProgress?.({ stage: 'proof', coverage: null, bound: null }),
+      onProgress: bound =>
+        options.onProgress?.({
+          ...noCoverage,
+          stage: 'proof',
+          cost,
+          costBound: Math.min(cost, Math.max(least, bound)),
+        }),
     })
     if (proof.bound !== null && proof.bound > least) {
       least = proof.bound
@@ -60,6 +70,13 @@ export async function forTarget(setting: Setting, coverage: number): Promise<Sug
     if (other !== null && other.cost < found.cost * (1 - 1e-9)) found = other
   }
   return answer(setting, asked, { found, least, isSolver, coverage })
+}
+
+const noCoverage = { coverage: null, bound: null } as const
+
+/** A least cost that is beyond all is none. */
+function known(cost: number): number | null {
+  return Number.isFinite(cost) ? cost : null
 }
 
 function answer(

@@ -1,7 +1,7 @@
 import { bees } from '#geo/data/bees'
 import type { Plan } from '#geo/plan/plan'
 import type { Question } from '#geo/siting/question'
-import type { Caution, Suggestion } from '#geo/siting/suggestion'
+import type { Caution, Suggestion, Thinning } from '#geo/siting/suggestion'
 import { type Column, pairs, table, wrapped } from './table'
 import { counted, dateText, estimate, grouped, listed, oneLine, percent } from './words'
 
@@ -10,7 +10,7 @@ const right = (head: string): Column => ({ head, align: 'right' })
 
 /** A suggestion for reading. */
 export function suggestText(plan: Plan, question: Question, suggestion: Suggestion): string {
-  const { year, before, after, stations, plantings, places, cautions } = suggestion
+  const { year, before, after, stations, plantings, places, thinning, cautions } = suggestion
   return [
     `${oneLine(plan.name) || 'Plan without a name'}, season ${year}`,
     summary(question, suggestion),
@@ -20,6 +20,7 @@ export function suggestText(plan: Plan, question: Question, suggestion: Suggesti
       ['Coverage now', percent(before.coverage)],
       ['Coverage then', percent(after.coverage)],
       ['Places looked at', grouped(places.count)],
+      ...(thinning === null ? [] : [['With twice as many', thinningText(thinning)] as const]),
     ]),
     '',
     'Stations to add',
@@ -87,6 +88,12 @@ function verdict(question: Question, { bound, after, cost, stations, reached }: 
   }
   if (bound.proven) return 'Proven: no other layout of these places covers more.'
   return `No other layout of these places covers more than ${shareText(bound.coverage)}; this one covers ${shareText(after.coverage)}.`
+}
+
+/** What places between those that were looked at would add. */
+function thinningText({ places, doubled, loss }: Thinning): string {
+  if (doubled <= places) return 'there are no others'
+  return loss < 0.0005 ? 'nothing better was found' : `${(100 * loss).toFixed(1)}% more would be covered`
 }
 
 /** Percent with one decimal: an answer and its bound often lie nearer than a whole one. */

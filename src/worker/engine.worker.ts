@@ -5,7 +5,7 @@ import { pointCloud } from '#geo/report/cloud'
 import { type Model, modelOf } from '#geo/report/model'
 import { reportRanges } from '#geo/report/ranges'
 import { coverageCurve } from '#geo/siting/curve'
-import type { Progress } from '#geo/siting/question'
+import type { SuggestOptions } from '#geo/siting/question'
 import { suggest } from '#geo/siting/suggest'
 import { stockFor } from '#geo/stocking/programme'
 import type { EngineApi, Evaluation } from './protocol'
@@ -28,15 +28,26 @@ function laidOut(plan: Plan, year: number, withLimits: boolean): Outcome<Evaluat
 
 /** Milliseconds between two words of progress: more would only queue up at the page. */
 const pause = 80
+/** Milliseconds until the best answer so far is told along, and between two of them: making one takes time from the search. */
+const pauseOfBest = 500
+/** An answer on the way may take this share of the time. */
+const shareOfBest = 0.2
+
+type Told = Parameters<EngineApi['suggest']>[4]
 
 /** Passes progress on at most every so often, and at once where a new stage begins. */
-function paced(tell: (progress: Progress) => void): (progress: Progress) => void {
+function paced(tell: Told): NonNullable<SuggestOptions['onProgress']> {
   let last = { stage: '', at: 0 }
-  return progress => {
+  let nextBest = performance.now() + pauseOfBest
+  return (progress, best) => {
     const at = performance.now()
-    if (progress.stage === last.stage && at - last.at < pause) return
-    last = { stage: progress.stage, at }
-    tell(progress)
+    const isDue = best !== undefined && at >= nextBest
+    if (!isDue && progress.stage === last.stage && at - last.at < pause) return
+    const answer = isDue ? best() : null
+    const now = performance.now()
+    if (isDue) nextBest = now + Math.max(pauseOfBest, (now - at) / shareOfBest)
+    last = { stage: progress.stage, at: now }
+    tell(progress, answer)
   }
 }
 

@@ -41,7 +41,7 @@ export type EngineApi = {
     onPoint: (point: CurvePoint) => void,
   ): Outcome<readonly CurvePoint[]>
   /**
-   * Where stations might go. `onProgress` is told while it works. With `proof` a general solver is asked to prove the
+   * Where stations might go. `onProgress` is told while it works, now and then with the best answer so far. With `proof` a general solver is asked to prove the
    * answer, for so many seconds at most.
    */
   suggest(
@@ -49,7 +49,7 @@ export type EngineApi = {
     year: number,
     wish: Wish,
     proof: { readonly timeLimit: number } | null,
-    onProgress: (progress: Progress) => void,
+    onProgress: (progress: Progress, best: Suggestion | null) => void,
   ): Outcome<Suggestion> | Promise<Outcome<Suggestion>>
 }
 

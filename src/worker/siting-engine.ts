@@ -19,7 +19,7 @@ export type SitingEngine = {
   stock(plan: Plan, year: number, options: StockOptions): void
   /** Asks for the proof of an answer; until it comes, the answer stays. */
   prove(answer: Suggested, timeLimit: number): void
-  /** Ends search or proof. An answer that is there is kept, with the best bound that was reached. */
+  /** Ends search or proof. The best answer so far is kept, or the one before, with the best bound that was reached. */
   stopLooking(): void
   /** The best of 0, 1, 2, … new stations with so many cocoons each. */
   curve(answer: Suggested, most: number, cocoonsEach: number): void
@@ -56,6 +56,9 @@ export function createSitingEngine(store: PlannerStore, makePort: MakePort): Sit
     stopListening()
   }
 
+  /** The best answer so far of the search that is under way. */
+  let soFar: Suggested | null = null
+
   /** Search and proof: at most one is under way. */
   const ask = (plan: Plan, year: number, wish: Wish, proof: { readonly timeLimit: number } | null): void => {
     const revision = revisionNow()
@@ -65,8 +68,11 @@ export function createSitingEngine(store: PlannerStore, makePort: MakePort): Sit
     changeBoxes(store, { progress: { stage: 'places', coverage: null, bound: null }, isProving: proof !== null })
     // Words that were under way when the search was ended are of no use to the next one.
     let isListening = true
-    const onProgress = (progress: Progress): void => {
-      if (isListening && store.getState().boxes.progress !== null) changeBoxes(store, { progress })
+    soFar = null
+    const onProgress = (progress: Progress, best: Suggestion | null): void => {
+      if (!isListening || store.getState().boxes.progress === null) return
+      if (best) soFar = { plan, year, wish, suggestion: best }
+      changeBoxes(store, { progress })
     }
     lane.request({
       kind: 'suggest',
@@ -136,9 +142,15 @@ export function createSitingEngine(store: PlannerStore, makePort: MakePort): Sit
       if (results.suggestion.status !== 'running') return
       lane.withdraw('suggest')
       const last = keptAnswer()
-      const value = last !== null && boxes.isProving ? tightened(last, boxes.progress) : last
-      set('suggestion', value === null ? { status: 'idle' } : { status: 'ready', value, revision: revisionNow() })
-      ended()
+      const value = boxes.isProving ? last && tightened(last, boxes.progress) : (soFar ?? last)
+      const isNew = value !== null && value === soFar
+      const job = value === null ? idle : ({ status: 'ready', value, revision: revisionNow() } as const)
+      // In one step: what was moved by hand belongs to the layout before.
+      store.setState(state => ({
+        results: { ...state.results, suggestion: job },
+        boxes: { ...state.boxes, ...(isNew ? untouched : { progress: null, isProving: false }) },
+      }))
+      soFar = null
     },
     curve(answer, most, cocoonsEach) {
       const { plan, year, wish } = answer
@@ -230,7 +242,7 @@ function throughAnswer(
   { wish, suggestion }: Suggested,
   cocoonsEach: number,
 ): readonly CurvePoint[] {
-  const fresh = suggestion.stations.filter(station => station.new)
+  const fresh = suggestion.stations.filter(station => station.new || station.reused)
   const isSame = wish.question.kind === 'stations' && fresh.every(each => each.femaleCocoons === cocoonsEach)
   let least = 0
   return points.map(point => {
@@ -241,10 +253,16 @@ function throughAnswer(
   })
 }
 
+const idle = { status: 'idle' } as const
+
 /** The answer with the bound that a proof had come to when it was stopped. */
 function tightened(answer: Suggested, progress: Progress | null): Suggested {
   const { suggestion } = answer
   const { bound, after } = suggestion
+  const { costBound } = progress ?? {}
+  if (costBound != null && bound.cost !== undefined && costBound > bound.cost) {
+    return { ...answer, suggestion: { ...suggestion, bound: { ...bound, cost: costBound, method: 'solver' } } }
+  }
   if (progress?.bound == null || bound.coverage === null || progress.bound >= bound.coverage) return answer
   const coverage = Math.max(progress.bound, after.coverage ?? 0)
   return { ...answer, suggestion: { ...suggestion, bound: { ...bound, coverage, method: 'solver' } } }

@@ -39,7 +39,7 @@ export function stopLooking(store: PlannerStore): void {
 export function drawCurve(store: PlannerStore): void {
   const answer = answerNow(store.getState())
   if (answer === null) return
-  const fresh = answer.suggestion.stations.filter(station => station.new)
+  const fresh = answer.suggestion.stations.filter(station => station.new || station.reused)
   const cocoons = fresh.reduce((sum, { femaleCocoons }) => sum + femaleCocoons, 0)
   if (fresh.length === 0 || cocoons === 0) return
   const each = Math.max(1, Math.round(cocoons / fresh.length))

@@ -41,7 +41,7 @@ export function AnswerView({ answer, isFresh }: { readonly answer: Suggested; re
       {isEmpty ? null : <HowGood answer={answer} isFresh={isFresh} />}
       <Changes answer={answer} isFresh={isFresh} />
       {isEmpty ? null : <PlaceList answer={answer} isFresh={isFresh} />}
-      {suggestion.stations.some(station => station.new) ? <PlacesShopping answer={answer} /> : null}
+      {suggestion.stations.some(station => station.bought) ? <PlacesShopping answer={answer} /> : null}
       {isFresh ? <CurveView answer={answer} /> : null}
     </div>
   )

@@ -56,14 +56,16 @@ function suggestion(coverage: number, count = 2): Suggestion {
     stations,
     dropped: [],
     plantings: [],
-    places: { count: 100, pitch: 5 },
+    places: { count: 100, thinned: 100, pitch: 5 },
+    thinning: null,
     reached: null,
     cautions: [],
   }
 }
 
 const found = (coverage: number, count?: number) => ({ ok: true, value: suggestion(coverage, count), problems: [] })
-const tell = (call: Call, progress: Progress) => (call.input[4] as (progress: Progress) => void)(progress)
+const tell = (call: Call, progress: Progress, best: Suggestion | null = null) =>
+  (call.input[4] as (progress: Progress, best: Suggestion | null) => void)(progress, best)
 
 function started() {
   const store = createPlannerStore(2026)
@@ -124,6 +126,21 @@ describe('a search', () => {
     // The bound of another question is none of this answer's.
     expect(results().suggestion).toMatchObject({ status: 'ready', value: { suggestion: suggestion(0.8) } })
     expect(boxes().progress).toBeNull()
+  })
+
+  it('that is stopped keeps the best answer so far', async () => {
+    const { store, workers, results, boxes } = started()
+    lookForPlaces(store)
+    await settled()
+    tell(workers.calls[0]!, { stage: 'search', coverage: 0.7, bound: null }, suggestion(0.7))
+    tell(workers.calls[0]!, { stage: 'search', coverage: 0.75, bound: null })
+    stopLooking(store)
+    expect(results().suggestion).toMatchObject({ status: 'ready', value: { suggestion: suggestion(0.7) } })
+    expect(boxes().progress).toBeNull()
+    lookForPlaces(store)
+    await settled()
+    stopLooking(store)
+    expect(results().suggestion).toMatchObject({ status: 'ready', value: { suggestion: suggestion(0.7) } })
   })
 
   it('says why there is no answer', async () => {
