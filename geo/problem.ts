@@ -2,6 +2,7 @@ import { calendarWording } from './wording/calendar'
 import { checkingWording } from './wording/checking'
 import { fieldCheckWording } from './wording/field-checks'
 import { readingWording } from './wording/reading'
+import { timingWording } from './wording/timing'
 import { weatherTableWording } from './wording/weather-table'
 import type { Wording } from './wording/wording'
 
@@ -32,6 +33,7 @@ const wording = {
   ...fieldCheckWording,
   ...calendarWording,
   ...weatherTableWording,
+  ...timingWording,
   'no-season': v => `The plan has no season ${v.year}. Seasons in the plan: ${v.seasons || 'none'}.`,
   'no-seasons': () => `The plan has no season yet, so there is nothing to work out. Add a season to it.`,
   'no-bloom': v =>

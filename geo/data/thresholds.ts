@@ -2,13 +2,13 @@ import type { Spread } from './figure'
 import type { Basis, Parameter } from './parameter'
 import { citation, type SourceKey } from './sources'
 
-/** A figure that a check measures a station, or what was counted there, against. Coverage does not hang on it. */
+/** A figure that a check or an advice measures a plan, or what was counted, against. Coverage does not hang on it. */
 export type Threshold = Omit<Parameter, 'unit' | 'source'> & {
-  readonly unit: 'm' | 'mm' | 'degrees' | 'share'
+  readonly unit: 'm' | 'mm' | 'degrees' | 'd' | 'degC' | 'cocoons' | 'share'
   readonly source: SourceKey
 }
 
-function threshold(
+export function threshold(
   unit: Threshold['unit'],
   [low, value, high]: Spread,
   basis: Basis,

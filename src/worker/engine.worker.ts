@@ -8,6 +8,7 @@ import { coverageCurve } from '#geo/siting/curve'
 import type { SuggestOptions } from '#geo/siting/question'
 import { suggest } from '#geo/siting/suggest'
 import { stockFor } from '#geo/stocking/programme'
+import { releaseAdvice } from '#geo/timing/release-advice'
 import type { EngineApi, Evaluation } from './protocol'
 
 let model: Model | null = null
@@ -73,6 +74,7 @@ export const engineApi: EngineApi = {
     return handedOver(cloud, cloud.lngLat)
   },
   ranges: reportRanges,
+  releaseAdvice,
   stock: stockFor,
   curve: (plan, year, { question: _, ...wish }, asked, onPoint) =>
     coverageCurve(plan, year, { ...wish, ...asked, onPoint }),

@@ -6,6 +6,7 @@ import type { Progress } from '#geo/siting/question'
 import type { Suggestion } from '#geo/siting/suggestion'
 import type { LngLat } from '#geo/space/plane'
 import type { StockOptions, StockResult } from '#geo/stocking/programme'
+import type { Advice, AdviceOptions } from '#geo/timing/advice'
 import type { CurvePoint, Wish } from '../state/boxes'
 import type { Evaluation } from '../state/store'
 
@@ -30,6 +31,8 @@ export type EngineApi = {
   ranges(plan: Plan, year: number): ReportRanges | null
   /** As `evaluate`, without limits: for a plan that is only tried out. */
   tryPlan(plan: Plan, year: number): Outcome<Evaluation>
+  /** The best release dates of one to three batches, for the orchard or one station. */
+  releaseAdvice(plan: Plan, year: number, options: AdviceOptions): Outcome<Advice>
   /** Fewest cocoons at the stations there are. */
   stock(plan: Plan, year: number, options: StockOptions): Outcome<StockResult>
   /** Coverage by number of new stations with the same stock; `onPoint` is told each point as it is known. */

@@ -3,6 +3,7 @@ import { moveFeatures } from '#geo/plan/edits-features'
 import { evaluate } from '#geo/report/evaluate'
 import { suggest } from '#geo/siting/suggest'
 import { stockFor } from '#geo/stocking/programme'
+import { releaseAdvice } from '#geo/timing/release-advice'
 import { engineApi } from '../../../src/worker/engine.worker'
 import { smallPlan, step } from '../../support/builders'
 
@@ -78,6 +79,12 @@ describe('the worker', () => {
     expect(outcome).toEqual(await suggest(plan, 2026, wish))
     expect(stages).toContain('bound')
     expect(engineApi.stock(plan, 2026, { target: 0.6 })).toEqual(stockFor(plan, 2026, { target: 0.6 }))
+  })
+
+  it('advises on release dates as geo does', () => {
+    const options = { scope: 'orchard', batches: 2 } as const
+    expect(engineApi.releaseAdvice(plan, 2026, options)).toEqual(releaseAdvice(plan, 2026, options))
+    expect(engineApi.releaseAdvice(plan, 1999, options).ok).toBe(false)
   })
 
   it('refuses a season that is not there', async () => {

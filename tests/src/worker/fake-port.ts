@@ -38,6 +38,7 @@ export function fakeWorkers() {
       tryPlan: ask('tryPlan'),
       suggest: ask('suggest'),
       stock: ask('stock'),
+      releaseAdvice: ask('releaseAdvice'),
       curve: ask('curve'),
     }
     return { api, terminate: () => void ended.push(worker) }
