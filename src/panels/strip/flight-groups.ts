@@ -6,7 +6,7 @@ import type { FlightBand, SeasonBands } from '../season-bands'
 const sameShape = 1e-6
 
 /** Stations whose bees fly on the same days, in the same shares, in one band: it would be drawn twice. */
-export function groupedFlights(bands: SeasonBands): SeasonBands {
+export function groupedFlights<Bands extends SeasonBands>(bands: Bands): Bands {
   const groups: FlightBand[][] = []
   for (const flight of bands.flights) {
     const group = groups.find(([first]) => isSameShape(first!.curve, flight.curve))
@@ -17,7 +17,7 @@ export function groupedFlights(bands: SeasonBands): SeasonBands {
 }
 
 /** All stations' flights added up into one band, where there is no room for each. */
-export function mergedFlights(bands: SeasonBands): SeasonBands {
+export function mergedFlights<Bands extends SeasonBands>(bands: Bands): Bands {
   const { flights } = bands
   return flights.length < 2 ? bands : { ...bands, flights: [gathered(flights, true)] }
 }

@@ -1,8 +1,20 @@
+import type { Plan } from '#geo/plan/plan'
 import { type DailyCurve, valueOn } from '#geo/time/curve'
 import { dateOfDay } from '#geo/time/day'
 import { dateText, honest, listed, percent } from '../../text/words'
-import type { BloomBand, SeasonBands } from '../season-bands'
+import { type BloomBand, type SeasonBands, seasonBands } from '../season-bands'
 import { femalesOn } from './flight-groups'
+import { type FlyingBand, type FlyingDay, flyingBands, flyingOn, flyingWords } from './season-weather'
+
+/** The season as the strip and its table show it. */
+export type SeasonPicture = SeasonBands & { readonly flying: readonly FlyingBand[] }
+
+export function seasonPicture(plan: Plan, year: number): SeasonPicture {
+  return { ...seasonBands(plan, year), flying: flyingBands(plan, year) }
+}
+
+/** What is said where a season holds no weather. */
+export const noWeather = 'No weather is kept for the season: every day counts as a typical one.'
 
 /** What goes on on one day. */
 export type SeasonDay = {
@@ -11,6 +23,8 @@ export type SeasonDay = {
   readonly open: readonly { readonly label: string; readonly share: number }[]
   /** Females on the wing at all stations, each in her own species. */
   readonly females: number
+  /** By the weather, for every bee in use; empty without weather. */
+  readonly flying: readonly FlyingDay[]
 }
 
 /** Less of a bloom than this is told as closed. */
@@ -18,15 +32,15 @@ const leastOpen = 0.005
 /** From here on a bloom is called full. */
 const full = 0.95
 
-export function seasonDay({ blooms, flights }: SeasonBands, day: number): SeasonDay {
+export function seasonDay({ blooms, flights, flying }: SeasonPicture, day: number): SeasonDay {
   const open = blooms
     .map(({ label, curve }) => ({ label, share: valueOn(curve, day) }))
     .filter(({ share }) => share >= leastOpen)
-  return { day, open, females: femalesOn(flights, day) }
+  return { day, open, females: femalesOn(flights, day), flying: flyingOn(flying, day) }
 }
 
 /** Every day from the first on which something blooms or flies to the last. */
-export function seasonDays(bands: SeasonBands): readonly SeasonDay[] {
+export function seasonDays(bands: SeasonPicture): readonly SeasonDay[] {
   const days: SeasonDay[] = []
   for (let day = Math.ceil(bands.from); day <= bands.to; day += 1) days.push(seasonDay(bands, day))
   const isBusy = ({ open, females }: SeasonDay) => open.length > 0 || females >= leastFemales
@@ -42,9 +56,9 @@ export function openText(open: SeasonDay['open']): string {
     .join(', ')
 }
 
-/** "24 April 2026: Apple in full bloom and plum 10% open; about 140 females at work." */
-export function dayInWords(bands: SeasonBands, day: number, year: number): string {
-  const { open, females } = seasonDay(bands, day)
+/** "24 April 2026: Apple in full bloom and plum 10% open; about 140 females at work; about 6.2 flying hours." */
+export function dayInWords(bands: SeasonPicture, day: number, year: number): string {
+  const { open, females, flying } = seasonDay(bands, day)
   const flowers = open.length === 0 ? 'nothing drawn is in bloom' : listed(open.map(each => openText([each])))
   const bees =
     bands.flights.length === 0
@@ -52,7 +66,8 @@ export function dayInWords(bands: SeasonBands, day: number, year: number): strin
       : females < leastFemales
         ? '; no female at work'
         : `; about ${honest(females)} ${females < 1.5 ? 'female' : 'females'} at work`
-  return `${dateText(dateOfDay(day, year))}: ${flowers}${bees}.`
+  const weather = flyingWords(flying)
+  return `${dateText(dateOfDay(day, year))}: ${flowers}${bees}${weather === null ? '' : `; ${weather}`}.`
 }
 
 /**

@@ -2,24 +2,31 @@ import { valueOn } from '#geo/time/curve'
 import { dateOfDay, daysBetween } from '#geo/time/day'
 import { csvText } from '../../text/csv'
 import { dateSpan, dateText, honest } from '../../text/words'
-import type { SeasonBands } from '../season-bands'
-import { openText, type SeasonDay, seasonDays } from './season-days'
+import { openText, type SeasonDay, type SeasonPicture, seasonDays } from './season-days'
+import { type FlyingDay, flyingOn, hoursText } from './season-weather'
 
 /** A line of the season's table: a day, or a week with what was most in it. */
-export type SeasonRow = { readonly when: string; readonly open: string; readonly females: string }
+export type SeasonRow = {
+  readonly when: string
+  readonly open: string
+  readonly females: string
+  /** Hours, of each bee in use; empty without weather. */
+  readonly flying: string
+}
 
 const nothingOpen = 'nothing drawn'
 
-export function dayRows(bands: SeasonBands, year: number): readonly SeasonRow[] {
-  return seasonDays(bands).map(({ day, open, females }) => ({
+export function dayRows(bands: SeasonPicture, year: number): readonly SeasonRow[] {
+  return seasonDays(bands).map(({ day, open, females, flying }) => ({
     when: dateText(dateOfDay(day, year)),
     open: openText(open) || nothingOpen,
     females: honest(females),
+    flying: flyingText(flying),
   }))
 }
 
 /** Weeks from Monday to Sunday; of each bloom, and of the females, the most that any of its days has. */
-export function weekRows(bands: SeasonBands, year: number): readonly SeasonRow[] {
+export function weekRows(bands: SeasonPicture, year: number): readonly SeasonRow[] {
   const weeks = new Map<number, SeasonDay[]>()
   for (const each of seasonDays(bands)) {
     const week = Math.floor(daysBetween(aMonday, dateOfDay(each.day, year)) / 7)
@@ -29,7 +36,21 @@ export function weekRows(bands: SeasonBands, year: number): readonly SeasonRow[]
     when: dateSpan(dateOfDay(days[0]!.day, year), dateOfDay(days.at(-1)!.day, year)),
     open: openText(mostOpen(days)) || nothingOpen,
     females: honest(Math.max(...days.map(({ females }) => females))),
+    flying: flyingText(weekFlying(days)),
   }))
+}
+
+/** "6.2"; with several bees "6.2 / 4.1", in the order of the bands. */
+function flyingText(flying: readonly FlyingDay[]): string {
+  return flying.map(({ hours }) => (hours === null ? 'not known' : hoursText(hours))).join(' / ')
+}
+
+/** Hours of a week: the sum of its days, not known where one of them is not. */
+function weekFlying(days: readonly SeasonDay[]): readonly FlyingDay[] {
+  return days[0]!.flying.map(({ id }, i) => {
+    const hours = days.map(({ flying }) => flying[i]!.hours)
+    return { id, hours: hours.includes(null) ? null : hours.reduce<number>((sum, each) => sum + each!, 0) }
+  })
 }
 
 const aMonday = '2024-01-01'
@@ -45,26 +66,33 @@ export const rowHeads: Readonly<Record<keyof SeasonRow, string>> = {
   when: 'When',
   open: 'In bloom',
   females: 'Females at work',
+  flying: 'Flying hours',
 }
 
 /** The table for pasting elsewhere: columns apart by tabs. */
 export function rowsText(rows: readonly SeasonRow[]): string {
-  return [rowHeads, ...rows].map(({ when, open, females }) => `${when}\t${open}\t${females}\n`).join('')
+  const hasWeather = rows.some(({ flying }) => flying !== '')
+  const lines = [rowHeads, ...rows].map(({ when, open, females, flying }) =>
+    [when, open, females, ...(hasWeather ? [flying] : [])].join('\t'),
+  )
+  return `${lines.join('\n')}\n`
 }
 
 /** Day by day with a column for every bloom and every station, for a spreadsheet; shares from 0 to 1. */
-export function seasonCsv(bands: SeasonBands, year: number): string {
-  const { blooms, flights } = bands
+export function seasonCsv(bands: SeasonPicture, year: number): string {
+  const { blooms, flights, flying } = bands
   const heads = [
     'date',
     ...blooms.map(({ label }) => `${label}, share open`),
     ...flights.map(({ label }) => `${label}, females at work`),
+    ...flying.map(({ label }) => `${label}, hours`),
   ]
   const rounded = (value: number, digits: number) => Number(value.toFixed(digits))
   const lines = seasonDays(bands).map(({ day }) => [
     dateOfDay(day, year),
     ...blooms.map(({ curve }) => rounded(valueOn(curve, day), 3)),
     ...flights.map(({ curve, females }) => rounded(females * valueOn(curve, day), 1)),
+    ...flyingOn(flying, day).map(({ hours }) => (hours === null ? '' : rounded(hours, 2))),
   ])
   return csvText([heads, ...lines])
 }

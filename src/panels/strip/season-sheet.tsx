@@ -1,15 +1,16 @@
 import { useMemo, useState } from 'react'
 import { Dialog } from '../../parts/dialog'
-import { Table } from '../../parts/table'
+import { type Column, Table } from '../../parts/table'
 import { useMedia } from '../../parts/use-media'
 import { useWidth } from '../../parts/use-width'
 import { notify } from '../../state/actions'
 import { usePlannerStore } from '../../state/use-planner'
 import { usePlan, useYear } from '../hooks'
-import { bandsSummary, type SeasonBands, seasonBands } from '../season-bands'
+import { bandsSummary } from '../season-bands'
 import { useServices } from '../services'
 import { reasonOf } from '../use-loaded'
 import { groupedFlights } from './flight-groups'
+import { noWeather, type SeasonPicture, seasonPicture } from './season-days'
 import { dayRows, rowHeads, rowsText, type SeasonRow, seasonCsv, weekRows } from './season-rows'
 import { StripAxis, StripPicture, wholeOf } from './strip-picture'
 import { WhoWorks } from './who-works'
@@ -22,7 +23,7 @@ export function SeasonSheet({ onClose }: { readonly onClose: () => void }) {
   const isNarrow = useMedia('(max-width: 700px)')
   const [isByWeek, setByWeek] = useState(isNarrow)
   const { copyText, saveTable } = useServices()
-  const bands = useMemo(() => seasonBands(plan, year), [plan, year])
+  const bands = useMemo(() => seasonPicture(plan, year), [plan, year])
   const rows = useMemo(() => (isByWeek ? weekRows : dayRows)(bands, year), [isByWeek, bands, year])
   const tell = async (act: () => Promise<string | null>, what: string) => {
     try {
@@ -70,6 +71,7 @@ export function SeasonSheet({ onClose }: { readonly onClose: () => void }) {
             { key: 'when', head: rowHeads.when, cell: (row: SeasonRow) => row.when },
             { key: 'open', head: rowHeads.open, cell: row => row.open },
             { key: 'females', head: rowHeads.females, cell: row => row.females, isFigure: true },
+            ...(bands.flying.length === 0 ? [] : [flyingColumn]),
           ]}
           rows={rows}
           keyOf={row => row.when}
@@ -79,11 +81,18 @@ export function SeasonSheet({ onClose }: { readonly onClose: () => void }) {
   )
 }
 
+const flyingColumn: Column<SeasonRow> = {
+  key: 'flying',
+  head: rowHeads.flying,
+  cell: row => row.flying,
+  isFigure: true,
+}
+
 const labelWidth = 132
 const bandHeight = 18
 
 /** All bands, every flight that differs, over the whole season: on paper nothing can be scrolled or unfolded. */
-function SheetPicture({ bands, year }: { readonly bands: SeasonBands; readonly year: number }) {
+function SheetPicture({ bands, year }: { readonly bands: SeasonPicture; readonly year: number }) {
   const [frame, width] = useWidth<HTMLDivElement>(640)
   const grouped = groupedFlights(bands)
   const whole = wholeOf(grouped)
@@ -93,7 +102,7 @@ function SheetPicture({ bands, year }: { readonly bands: SeasonBands; readonly y
       <StripPicture
         title={`Season ${year}`}
         summary={bandsSummary(bands, year)}
-        bands={[...grouped.flights, ...grouped.blooms]}
+        bands={[...grouped.flying, ...grouped.flights, ...grouped.blooms]}
         stretch={whole}
         year={year}
         width={width}
@@ -105,6 +114,9 @@ function SheetPicture({ bands, year }: { readonly bands: SeasonBands; readonly y
       <StripAxis stretch={whole} year={year} width={width} labelWidth={labelWidth} />
       <p className="aside-note">
         Hatched: females on the wing, against that band’s own peak. Filled: how far a bloom is open.
+        {grouped.flying.length === 0
+          ? ` ${noWeather}`
+          : ' Bars: flying hours by the weather, estimated; dashed at a typical day’s; a dot where the weather is not known.'}
         {hasDoubt ? ' Dashed: how far it could be open if default dates are off by as much as they may be.' : ''}
       </p>
     </div>

@@ -4,12 +4,12 @@ import { useWidth } from '../../parts/use-width'
 import { setView } from '../../state/actions'
 import { usePlanner, usePlannerStore } from '../../state/use-planner'
 import { usePlan, useYear } from '../hooks'
-import { bandsSummary, type SeasonBands, seasonBands } from '../season-bands'
+import { bandsSummary } from '../season-bands'
 import { useShell } from '../shell'
 import { DaySlider } from './day-slider'
 import { workSentence } from './day-work'
 import { groupedFlights, mergedFlights } from './flight-groups'
-import { dayInWords } from './season-days'
+import { dayInWords, noWeather, type SeasonPicture, seasonPicture } from './season-days'
 import { isWhole, type Stretch, showing, within } from './stretch'
 import { StripAxis, StripPicture, wholeOf } from './strip-picture'
 import { StripTools } from './strip-tools'
@@ -31,7 +31,7 @@ export function SeasonStrip() {
   const plan = usePlan()
   const year = useYear()
   const { isFolded, fold } = useFolded()
-  const bands = useMemo(() => groupedFlights(seasonBands(plan, year)), [plan, year])
+  const bands = useMemo(() => groupedFlights(seasonPicture(plan, year)), [plan, year])
   const isEmpty = bands.blooms.length + bands.flights.length === 0
   return (
     <section className="strip" data-folded={isFolded} aria-label="Bloom and flight over the season">
@@ -52,7 +52,7 @@ export function SeasonStrip() {
   )
 }
 
-type SeasonProps = { readonly bands: SeasonBands; readonly year: number; readonly foldButton: React.ReactNode }
+type SeasonProps = { readonly bands: SeasonPicture; readonly year: number; readonly foldButton: React.ReactNode }
 
 function Season({ bands, year, foldButton }: SeasonProps) {
   const store = usePlannerStore()
@@ -67,7 +67,7 @@ function Season({ bands, year, foldButton }: SeasonProps) {
   const stretch = wish === null ? whole : within(wish, whole)
   const isCrowded = bands.flights.length > 1 && bands.blooms.length + bands.flights.length > mostBands
   const shown = useMemo(() => (isCrowded && !isEach ? mergedFlights(bands) : bands), [bands, isCrowded, isEach])
-  const all = [...shown.flights, ...shown.blooms]
+  const all = [...shown.flying, ...shown.flights, ...shown.blooms]
   const labelWidth = width < 520 ? 88 : 132
   const read = pointed ?? day
   const words = read === null ? null : dayInWords(bands, read, year)
@@ -107,7 +107,7 @@ function Season({ bands, year, foldButton }: SeasonProps) {
       </div>
       <p className="strip-words">
         {words === null
-          ? 'Point at a day to read it; press on it, or use the arrow keys, to see who works where that day.'
+          ? `Point at a day to read it; press on it, or use the arrow keys, to see who works where that day.${bands.flying.length === 0 ? ` ${noWeather}` : ''}`
           : pointed === null && work !== null
             ? `${words} ${work}`
             : words}

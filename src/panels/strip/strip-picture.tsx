@@ -4,15 +4,18 @@ import { hill, shortened } from '../../parts/chart'
 import type { BloomBand, FlightBand } from '../season-bands'
 import { doubtCurve } from './season-days'
 import { ticksOf } from './season-ticks'
+import type { FlyingBand } from './season-weather'
 import type { Stretch } from './stretch'
 
 const axisHeight = 18
+
+type PictureBand = BloomBand | FlightBand | FlyingBand
 
 type Props = {
   readonly title: string
   /** The picture in a sentence or two, for those who do not see it. */
   readonly summary: string
-  readonly bands: readonly (BloomBand | FlightBand)[]
+  readonly bands: readonly PictureBand[]
   readonly stretch: Stretch
   readonly year: number
   readonly width: number
@@ -25,7 +28,7 @@ type Props = {
 
 /**
  * The season's bands over a stretch of days: bloom as a filled hill, dashed beyond it as far as default dates may be off;
- * flight as a hatched hill with a firm outline. They tell apart without colour.
+ * flight as a hatched hill with a firm outline; flying time as bars. They tell apart without colour.
  */
 export function StripPicture(props: Props) {
   const { title, summary, bands, stretch, year, width, labelWidth, bandHeight, day, pointed } = props
@@ -78,7 +81,7 @@ export function StripPicture(props: Props) {
 }
 
 type ShapeProps = {
-  readonly band: BloomBand | FlightBand
+  readonly band: PictureBand
   readonly x: (day: number) => number
   readonly height: number
   readonly hatch: string
@@ -86,12 +89,36 @@ type ShapeProps = {
 
 function BandShape({ band, x, height, hatch }: ShapeProps) {
   const path = (curve: DailyCurve) => hill(curve, x, height)
+  if (band.kind === 'flying') return <FlyingBars band={band} x={x} height={height} />
   if (band.kind === 'flight') return <path className="chart-flight" d={path(band.curve)} fill={`url(#${hatch})`} />
   const doubt = doubtCurve(band)
   return (
     <>
       {doubt === null ? null : <path className="strip-doubt" d={path(doubt)} />}
       <path className="chart-bloom" d={path(band.curve)} />
+    </>
+  )
+}
+
+/** A bar for each day's hours, and a dashed line at those of a typical day; where nothing is known, a dot on the base. */
+function FlyingBars({ band: { hours, known, typical }, x, height }: Omit<ShapeProps, 'hatch'> & { band: FlyingBand }) {
+  const base = height - 1
+  const most = Math.max(typical, ...hours.values)
+  const y = (value: number) => base - (value / most) * (height - 3)
+  const width = Math.max(1, 0.6 * (x(1) - x(0)))
+  const bars: string[] = []
+  const gaps: string[] = []
+  hours.values.forEach((value, i) => {
+    const left = (x(hours.start + i) - width / 2).toFixed(1)
+    if (known[i] === 1) bars.push(`M${left} ${base}V${y(value).toFixed(1)}h${width.toFixed(1)}V${base}Z`)
+    else gaps.push(`M${left} ${base - 2}h2v2h-2Z`)
+  })
+  const end = hours.start + hours.values.length - 1
+  return (
+    <>
+      <path className="strip-flying" d={bars.join('')} />
+      <path className="strip-unknown" d={gaps.join('')} />
+      <path className="strip-doubt" d={`M${x(hours.start)} ${y(typical)}H${x(end)}`} />
     </>
   )
 }

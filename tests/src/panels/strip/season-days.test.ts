@@ -4,16 +4,17 @@ import type { Plan } from '#geo/plan/plan'
 import { modelOf } from '#geo/report/model'
 import { valueOn } from '#geo/time/curve'
 import { dayOfSeason } from '#geo/time/day'
+import { flyingTime } from '#geo/weather/flying-time'
 import { defaultForCrop } from '../../../../src/panels/bloom/bloom-defaults'
 import { seasonBands } from '../../../../src/panels/season-bands'
 import { femalesOn, groupedFlights, mergedFlights } from '../../../../src/panels/strip/flight-groups'
-import { dayInWords, doubtCurve, seasonDays } from '../../../../src/panels/strip/season-days'
+import { dayInWords, doubtCurve, seasonDays, seasonPicture } from '../../../../src/panels/strip/season-days'
 import { dayRows, rowsText, seasonCsv, weekRows } from '../../../../src/panels/strip/season-rows'
 import { ticksOf } from '../../../../src/panels/strip/season-ticks'
 import { smallPlan, stationFeature } from '../../../support/builders'
 
 const plan = smallPlan()
-const bands = seasonBands(plan, 2026)
+const bands = seasonPicture(plan, 2026)
 const on = (date: string) => dayOfSeason(date, 2026)
 
 /** The small plan with another station that is used as the first is, and one that is used later. */
@@ -128,5 +129,52 @@ describe('dates on the axis', () => {
     expect(texts(100, 114, 900).length).toBeGreaterThan(10)
     expect(texts(60.5, 180.25, 700)).toEqual(['15 Mar', '1 Apr', '15 Apr', '1 May', '15 May', '1 Jun', '15 Jun'])
     expect(texts(60.5, 180.25, 250)).toEqual(['1 Apr', '1 May', '1 Jun'])
+  })
+})
+
+describe('flying time', () => {
+  const weather = {
+    source: 'own',
+    days: [
+      ['2026-04-23', 8, 22, 0, null],
+      ['2026-04-24', 2, 6, 12, null],
+      ['2026-04-26', 8, 21, 0, 2],
+    ] as const,
+  }
+  const season = { ...plan.seasons[1]!, weather }
+  const withWeather = { ...plan, seasons: [season] }
+  const picture = seasonPicture(withWeather, 2026)
+
+  test('is told for the day, and where its weather is not known the day counts as typical', () => {
+    expect(dayInWords(picture, on('2026-04-23'), 2026)).toMatch(/ at work; about \d+(\.\d)? flying hours\.$/)
+    expect(dayInWords(picture, on('2026-04-24'), 2026)).toMatch(/; no flying hours\.$/)
+    for (const date of ['2026-04-25', '2026-05-20']) {
+      expect(dayInWords(picture, on(date), 2026)).toMatch(/; no weather for that day, counted as a typical one\.$/)
+    }
+    expect(dayInWords(bands, on('2026-04-23'), 2026)).not.toMatch(/flying|weather/)
+  })
+
+  test('is the one that coverage counts with', () => {
+    const [band] = picture.flying
+    const time = flyingTime(withWeather, 2026, 'osmia-lignaria')!
+    expect(valueOn(band!.hours, on('2026-04-23'))).toBeCloseTo(valueOn(time, on('2026-04-23')) * band!.typical, 12)
+  })
+
+  test('stands in the table, by bee, and a week with an unknown day is not known', () => {
+    const rows = dayRows(picture, 2026)
+    const of = (when: string) => rows.find(row => row.when === when)!.flying
+    expect([of('24 April 2026'), of('25 April 2026')]).toEqual(['0', 'not known'])
+    expect(Number(of('23 April 2026'))).toBeGreaterThan(3)
+    expect(weekRows(picture, 2026).find(({ when }) => when === '20 to 26 April 2026')!.flying).toBe('not known')
+    expect(rowsText(rows).split('\n')[0]).toBe('When\tIn bloom\tFemales at work\tFlying hours')
+    expect(
+      seasonCsv(picture, 2026)
+        .split('\r\n')
+        .find(line => line.startsWith('2026-04-25')),
+    ).toMatch(/,$/)
+    const use = { bee: 'osmia-cornuta', releases: [{ date: '2026-04-06', females: 5 }] } as const
+    const two = seasonPicture(setStationSeason(2026, 'station-2', use).apply(withWeather), 2026)
+    expect(dayInWords(two, on('2026-04-23'), 2026)).toMatch(/hours for the blue orchard bee and about .* for the /)
+    expect(dayRows(two, 2026).find(({ when }) => when === '24 April 2026')!.flying).toBe('0 / 0')
   })
 })
