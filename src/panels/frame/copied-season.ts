@@ -3,11 +3,11 @@ import { dateOfDay, dayOfSeason, type IsoDate } from '#geo/time/day'
 
 /**
  * A season's plan for another year: bloom, stations in use and releases, every date on the same day of the season.
- * What happened (weather, records, fruit set) and the lots of cocoons belong to their own year and stay there.
+ * What happened (stages that were seen, weather, records, fruit set) and the lots of cocoons belong to their own year and stay there.
  */
 export function copiedSeason(season: Season, year: number): Season {
   const moved = (date: IsoDate) => dateOfDay(dayOfSeason(date, season.year), year)
-  const bloom = mapValues(season.bloom, ({ first, full, end, ...rest }) => ({
+  const bloom = mapValues(season.bloom, ({ first, full, end, observed: _, ...rest }) => ({
     ...rest,
     first: moved(first),
     full: moved(full),

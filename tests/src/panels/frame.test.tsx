@@ -67,11 +67,11 @@ describe('seasons', () => {
     expect(planOf(store).seasons).toHaveLength(2)
   })
 
-  test('copied over a leap day keep the day of the season, and leave records and lots behind', () => {
+  test('copied over a leap day keep the day of the season, and leave records, lots and what was seen behind', () => {
     const copy = copiedSeason(
       {
         year: 2024,
-        bloom: { apple: { first: '2024-03-01', full: '2024-03-08', end: '2024-03-20' } },
+        bloom: { apple: { first: '2024-03-01', full: '2024-03-08', end: '2024-03-20', observed: ['full'] } },
         stations: { s: { tubes: 60, releases: [{ date: '2024-02-25', females: 5, lot: 'A-24' }] } },
         weather: { days: [['2024-03-01', 1, 2, 0, 0]] },
         records: { s: { visits: [{ date: '2024-05-01', capped: 3 }] } },
