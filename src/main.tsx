@@ -18,6 +18,8 @@ import { makeWorker } from './worker/make-worker'
 import { dragStation, endDrag, startSchedule } from './worker/schedule'
 import { createSitingEngine } from './worker/siting-engine'
 import { startSiting } from './worker/siting-schedule'
+import { createTimingEngine } from './worker/timing-engine'
+import { startTiming } from './worker/timing-schedule'
 import './app.css'
 import './parts/parts.css'
 import './panels/frame/frame.css'
@@ -27,6 +29,7 @@ keepPreferences(store)
 keepPrices(store)
 startSchedule(store, createEngine(store, makeWorker))
 startSiting(store, createSitingEngine(store, makeWorker))
+startTiming(store, createTimingEngine(store, makeWorker))
 
 const link = createMapLink(store, {
   onStationDrag: (id, at) => dragStation(store, id, at),

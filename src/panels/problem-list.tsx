@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react'
 import { type Problem, problemText, type Severity } from '#geo/problem'
 
 const severityNames: Readonly<Record<Severity, string>> = {
@@ -32,8 +33,10 @@ export function ProblemList(props: {
   readonly problems: readonly Problem[]
   readonly nameOf?: (id: string) => string | null
   readonly onSelect?: (id: string) => void
+  /** What else can be done about a problem. */
+  readonly below?: (problem: Problem) => ReactNode
 }) {
-  const { problems, nameOf, onSelect } = props
+  const { problems, nameOf, onSelect, below } = props
   return (
     <ul className="plain-list problem-list">
       {problems.map((problem, i) => {
@@ -48,6 +51,7 @@ export function ProblemList(props: {
                 Show {name}
               </button>
             ) : null}
+            {below?.(problem)}
           </li>
         )
       })}

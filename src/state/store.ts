@@ -6,6 +6,7 @@ import type { DayReport } from '#geo/report/day'
 import type { PointCloud, PointCoverage, Report, ReportRanges } from '#geo/report/report'
 import { type BoxesState, type CurvePoint, noBoxes, type Stocked, type Suggested } from './boxes'
 import type { Step } from './history'
+import type { Advised, Typical } from './timing'
 
 export type Tool =
   | 'select'
@@ -39,6 +40,9 @@ export type Ground =
 /** Figures of a suggestion; `id` is that of the suggested station or of a planting. */
 export type BoxesFigure = 'wouldBe' | 'bound' | 'gain' | 'placeCocoons' | 'placeTubes' | 'cost' | 'sure'
 
+/** Figures of the season's timing; `id` is null, or the crop whose bloom is predicted. */
+export type TimingFigure = 'advisedCoverage' | 'typicalCoverage' | 'predictedBloom'
+
 /** The figure whose working is shown; `id` null = the whole orchard's. */
 export type WorkingTopic = {
   readonly figure:
@@ -55,6 +59,7 @@ export type WorkingTopic = {
     | 'tubes'
     | 'rules'
     | BoxesFigure
+    | TimingFigure
   readonly id: string | null
 }
 
@@ -103,6 +108,10 @@ export type ResultsState = {
   readonly trial: Job<Evaluation>
   /** Coverage by number of stations; while it runs, `last` holds what is there so far. */
   readonly curve: Job<readonly CurvePoint[]>
+  /** The season as it would be on typical days, where it holds weather. */
+  readonly typical: Job<Typical>
+  /** Release dates as advised. */
+  readonly advice: Job<Advised>
 }
 
 export type SavingState = {
@@ -147,6 +156,8 @@ export const idleResults: ResultsState = {
   stock: { status: 'idle' },
   trial: { status: 'idle' },
   curve: { status: 'idle' },
+  typical: { status: 'idle' },
+  advice: { status: 'idle' },
 }
 
 function initialState(year: number): PlannerState {

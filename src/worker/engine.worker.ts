@@ -9,6 +9,7 @@ import type { SuggestOptions } from '#geo/siting/question'
 import { suggest } from '#geo/siting/suggest'
 import { stockFor } from '#geo/stocking/programme'
 import { releaseAdvice } from '#geo/timing/release-advice'
+import { withoutWeather } from '#geo/weather/flying-time'
 import type { EngineApi, Evaluation } from './protocol'
 
 let model: Model | null = null
@@ -76,6 +77,10 @@ export const engineApi: EngineApi = {
   ranges: reportRanges,
   releaseAdvice,
   stock: stockFor,
+  typicalCoverage(plan, year) {
+    const made = modelOf(withoutWeather(plan, year), year)
+    return made.ok ? made.value.report({ withLimits: false }).orchard.coverage : null
+  },
   curve: (plan, year, { question: _, ...wish }, asked, onPoint) =>
     coverageCurve(plan, year, { ...wish, ...asked, onPoint }),
   async suggest(plan, year, wish, proof, onProgress) {

@@ -54,6 +54,8 @@ export type EngineApi = {
     proof: { readonly timeLimit: number } | null,
     onProgress: (progress: Progress, best: Suggestion | null) => void,
   ): Outcome<Suggestion> | Promise<Outcome<Suggestion>>
+  /** Coverage of the orchard as it would be on typical days; null where there is none. */
+  typicalCoverage(plan: Plan, year: number): number | null
 }
 
 /** The same as seen from the page. */

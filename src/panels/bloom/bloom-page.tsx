@@ -1,19 +1,22 @@
 import { useMemo } from 'react'
 import { isForage, isPresent, type Plan } from '#geo/plan/plan'
+import { dateOfDay } from '#geo/time/day'
 import { Chart } from '../../parts/chart'
 import { Disclosure } from '../../parts/disclosure'
 import { cropsIn, forages, plantingsIn, bloomOf as selectBloom, stations, stationsInUse } from '../../state/selectors'
-import { counted, listed } from '../../text/words'
+import { counted, dateSpan, listed } from '../../text/words'
 import { usePlan, useYear } from '../hooks'
-import { bandsSummary, seasonBands } from '../season-bands'
+import { bandsSummary, daysOf, seasonBands } from '../season-bands'
 import { useShell } from '../shell'
 import { cropTitle } from '../titles'
 import { BandTable } from './band-table'
 import { CalendarCard } from './calendar-card'
 import { CropBloom } from './crop-bloom'
 import { OwnBloom } from './own-bloom'
+import { ReleaseAdvice } from './release-advice'
 import { SeasonShift } from './season-shift'
 import { StationUse } from './station-use'
+import { WeatherSection } from './weather-section'
 import './bloom.css'
 
 /** With more crops than this each is folded to a line. */
@@ -61,6 +64,13 @@ export function BloomPage() {
           <OwnBloom key={`${forage.id} ${year}`} feature={forage} />
         ))}
       </section>
+      <WeatherSection key={`weather ${year}`} />
+      {crops.length === 0 ? null : (
+        <section className="stack" aria-labelledby="advice">
+          <h2 id="advice">When to set cocoons out</h2>
+          <ReleaseAdvice key={`advice ${year}`} />
+        </section>
+      )}
       <section className="stack" aria-labelledby="stations">
         <h2 id="stations">Stations in {year}</h2>
         {all.length === 0 ? (
@@ -115,10 +125,13 @@ export function cropsWithoutBloom(plan: Plan, year: number): readonly string[] {
   return [...new Set(waiting.map(({ properties }) => properties.crop))]
 }
 
-/** What blooms, and from where bees fly, in one sentence. */
+/** When things bloom and when bees fly, in one sentence. */
 export function bloomSentence(plan: Plan, year: number): string {
   const crops = cropsIn(plan, year)
   if (crops.length === 0) return `Nothing that blooms stands there in ${year}.`
+  const { blooms, flights } = seasonBands(plan, year)
+  const dates = blooms.flatMap(({ bloom }) => [bloom.first, bloom.end]).sort()
+  const span = dates.length === 0 ? '' : `, ${dateSpan(dates[0]!, dates.at(-1)!)}`
   const missing = cropsWithoutBloom(plan, year).length
   const dated =
     missing === 0
@@ -127,7 +140,10 @@ export function bloomSentence(plan: Plan, year: number): string {
         : `All ${crops.length} crops have their bloom dates`
       : `${crops.length - missing} of ${counted(crops.length, 'crop')} ${crops.length - missing === 1 ? 'has' : 'have'} bloom dates`
   const used = stationsInUse(plan, year)
-  const { flights } = seasonBands(plan, year)
-  if (used.length === 0) return `${dated}; no station is in use in ${year}.`
-  return `${dated}; bees fly from ${flights.length} of ${counted(used.length, 'station')} in use in ${year}.`
+  if (used.length === 0) return `${dated}${span}; no station is in use in ${year}.`
+  if (flights.length === 0) return `${dated}${span}; no cocoons are set out yet in ${year}.`
+  const first = dateOfDay(Math.min(...flights.map(band => daysOf(band).first)), year)
+  const last = dateOfDay(Math.max(...flights.map(band => daysOf(band).last)), year)
+  const where = `${flights.length} of ${counted(used.length, 'station')} in use`
+  return `${dated}${span}; bees fly from ${where}, ${dateSpan(first, last)}.`
 }

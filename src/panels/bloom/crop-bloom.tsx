@@ -8,6 +8,7 @@ import { useEdit, usePlan, useSeason, useYear } from '../hooks'
 import { cropTitle, titleOf } from '../titles'
 import { defaultForCrop, defaultText, isSameBloom } from './bloom-defaults'
 import { BloomFields } from './bloom-fields'
+import { PredictedLine } from './predicted-line'
 
 /** Bloom dates of one crop in use, with the default beside them; folded where many stand in a row. */
 export function CropBloom({ crop, isFolded }: { readonly crop: string; readonly isFolded: boolean }) {
@@ -57,6 +58,7 @@ function CropFields({ crop }: { readonly crop: string }) {
         onCommit={next => edit(setBloom(year, crop, next))}
         onSeen={(stage, isSeen) => edit(setObserved(year, crop, stage, isSeen))}
       />
+      <PredictedLine crop={crop} bloom={bloom} />
       <DefaultLine crop={crop} bloom={bloom} />
     </>
   )

@@ -21,6 +21,9 @@ export const titles: Readonly<Record<Topic, string>> = {
   placeCocoons: 'Cocoons of a suggested station',
   placeTubes: 'Tubes of a suggested station',
   cost: 'Cost',
+  advisedCoverage: 'Coverage with the advised dates',
+  typicalCoverage: 'Coverage on typical days',
+  predictedBloom: 'Predicted full bloom',
   sure: 'Cocoons to be surer',
 }
 
@@ -106,5 +109,20 @@ export const rules: Readonly<Record<Topic, readonly string[]>> = {
     'Nesting females divided by the share of cocoons that give one is enough only every other time: by luck the rest comes out lower.',
     'If each cocoon gave a nesting female with the same chance, whatever the others did, their number would follow the binomial distribution. Shown is the least number of cocoons with which as many females as are counted on, or more, nest with a chance of nine in ten; rounded up to whole sets. All stations of the list are taken together, for luck evens out over many.',
     'Cocoons of one lot do not fare apart: a parasite, a frost or a bad store strikes many at once. This is a margin against luck alone, not against a bad lot or a cold spring.',
+  ],
+  advisedCoverage: [
+    'The season is counted with the cocoons that the stations hold, set out on other days: every day on which blossom near a nest is open for the first nesting females, first for all at once, then in two or three batches whose days and shares are moved as long as that helps. A further batch is advised only where it is worth the second walk.',
+    'What is compared is coverage itself: females that reach open flowers, never counted beyond what a plant wants. Bloom is taken as dated in the plan: where it comes earlier or later, look again.',
+    'No date is earlier than blossom allows: early females that find nothing open may leave, however well the date would suit a later crop.',
+  ],
+  typicalCoverage: [
+    'The season is counted a second time as if it held no weather: on every day bees work as on a typical spring day.',
+    'With weather, the hours of a day are rebuilt from its lowest and highest temperature; each hour of daylight counts by how warm it is for the bee, less for rain and wind. The sum, against the hours of a typical day, is that day’s flying time. Days that are not known count as typical.',
+    'Both are estimates: a garden behind a hedge is warmer than the station that measured.',
+  ],
+  predictedBloom: [
+    'Warmth above a base temperature is added up day by day from a fixed date (degree-days); a crop stands in full bloom when its own total is reached. Totals do not travel between climates: where you marked full bloom as seen in a season that has weather, the total of that season at your place is used instead of the table’s, and the date is surer.',
+    'A crop without a total of its own, or whose total is less sure, is reckoned by days from apple, as you saw it or by its own warmth. Of all ways the one with the smallest spread is taken.',
+    'The days earlier or later are one standard deviation, or the spread of the table: one year in three lies outside.',
   ],
 }

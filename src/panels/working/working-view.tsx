@@ -1,14 +1,16 @@
 import { useMemo } from 'react'
 import { parameterRows } from '#geo/data/parameter-rows'
 import type { WorkingTopic } from '../../state/store'
+import { usePlanner } from '../../state/use-planner'
 import { enough, partlyEnough } from '../../text/verdict'
 import { percent } from '../../text/words'
 import { useBoxes, useStocked, useSuggested } from '../boxes/use-boxes'
 import { useRanges } from '../coverage/figures'
-import { useEvaluation, usePlan, useYear } from '../hooks'
+import { useEvaluation, usePlan, useYear, valueOfJob } from '../hooks'
 import { boxesWorking, isBoxesFigure } from './boxes-workings'
 import { Influences } from './influences'
 import { ParameterField } from './parameter-field'
+import { isTimingFigure, timingWorking } from './timing-workings'
 import { type Uses, type Working, workingOf } from './workings'
 import './working.css'
 
@@ -57,10 +59,22 @@ function useWorking(topic: WorkingTopic): { readonly working: Working | null; re
   const suggested = useSuggested()
   const stocked = useStocked()
   const boxes = useBoxes()
+  const { value: advised } = valueOfJob(
+    usePlanner(state => state.results.advice),
+    0,
+  )
+  const { value: typical } = valueOfJob(
+    usePlanner(state => state.results.typical),
+    0,
+  )
   const { figure, id } = topic
   if (isBoxesFigure(figure)) {
     const answers = { suggested: suggested.answer, stocked: stocked.answer, boxes }
     return { working: boxesWorking({ figure, id }, answers), isFresh: suggested.isFresh || stocked.isFresh }
+  }
+  if (isTimingFigure(figure)) {
+    const context = { plan, year, advised, typical, coverage: value?.report.orchard.coverage ?? null }
+    return { working: timingWorking(figure, id, context), isFresh: true }
   }
   return { working: value && workingOf({ figure, id }, { plan, year, report: value.report, ranges }), isFresh }
 }

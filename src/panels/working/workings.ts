@@ -4,7 +4,7 @@ import type { SiteParameterName } from '#geo/data/parameters'
 import { isPlanting, type Plan } from '#geo/plan/plan'
 import type { Range, Report, ReportRanges } from '#geo/report/report'
 import { cropsIn, featureById, settingsOf, stationSeasonOf, stationsInUse } from '../../state/selectors'
-import type { BoxesFigure, WorkingTopic } from '../../state/store'
+import type { BoxesFigure, TimingFigure, WorkingTopic } from '../../state/store'
 import { areaText } from '../../text/units'
 import { dateText, grouped, percent, significant } from '../../text/words'
 import { measured } from '../measures'
@@ -46,7 +46,10 @@ type Context = {
 const nothing: Uses = { site: [], bees: [], bee: [], crops: [], crop: [] }
 
 /** What the report has figures of; those of a suggestion are worked out beside it. */
-type ReportTopic = { readonly figure: Exclude<WorkingTopic['figure'], BoxesFigure>; readonly id: string | null }
+type ReportTopic = {
+  readonly figure: Exclude<WorkingTopic['figure'], BoxesFigure | TimingFigure>
+  readonly id: string | null
+}
 
 /** How a figure of the report came about; null where the report does not have it (any more). */
 export function workingOf(topic: ReportTopic, context: Context): Working | null {

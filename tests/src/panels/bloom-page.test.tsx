@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import type { Plan } from '#geo/plan/plan'
 import { defaultForCrop } from '../../../src/panels/bloom/bloom-defaults'
 import { setPage } from '../../../src/state/actions'
-import { blockFeature, smallPlan } from '../../support/builders'
+import { blockFeature, smallPlan, stationFeature } from '../../support/builders'
 import { planOf, renderApp } from './render-app'
 
 function seasonIn(plan: Plan, year = 2026) {
@@ -234,8 +234,13 @@ describe('stations in the season', () => {
     [-43, '2026-10-01'],
   ])('start a batch in spring where nothing is known to bloom, at latitude %d', async (latitude, date) => {
     const season = { ...smallPlan().seasons[0]!, year: 2026, bloom: {}, stations: { 'station-1': {} } }
-    const besides = { ...smallPlan().besides, plan: { place: [5, latitude] } }
-    const { store, user, go } = openBloom(smallPlan({ seasons: [season], besides }))
+    const features = [
+      {
+        ...stationFeature('station-1', { name: 'North gate' }),
+        geometry: { type: 'Point' as const, coordinates: [5, latitude] as const },
+      },
+    ]
+    const { store, user, go } = openBloom(smallPlan({ seasons: [season], features }))
     await user.click(screen.getByRole('button', { name: 'North gate' }))
     await go()
     const card = within(screen.getByRole('region', { name: 'Selected: North gate' }))

@@ -39,6 +39,7 @@ export function fakeWorkers() {
       suggest: ask('suggest'),
       stock: ask('stock'),
       releaseAdvice: ask('releaseAdvice'),
+      typicalCoverage: ask('typicalCoverage'),
       curve: ask('curve'),
     }
     return { api, terminate: () => void ended.push(worker) }
