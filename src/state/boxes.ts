@@ -1,3 +1,4 @@
+import type { BeeId } from '#geo/data/own'
 import type { Plan } from '#geo/plan/plan'
 import type { CurvePoint } from '#geo/siting/curve'
 import type { Progress, Question, Role, SuggestOptions } from '#geo/siting/question'
@@ -25,6 +26,8 @@ export type Ask = {
   readonly weights: Readonly<Record<string, number>>
   /** The grower's own prices; those not given are assumed. */
   readonly prices: Partial<Prices>
+  /** Bee of new stations; null = the plan’s. */
+  readonly bee: BeeId | null
   readonly setOf: number
   readonly tubes: number | null
   /** For stock alone: tubes are bought as needed, those that hang there set no limit. */
@@ -87,6 +90,7 @@ export const firstAsk: Ask = {
   roles: {},
   weights: {},
   prices: {},
+  bee: null,
   setOf: 1,
   tubes: null,
   isFree: false,
@@ -103,7 +107,7 @@ export const noBoxes: BoxesState = { ask: firstAsk, isShownAfter: true, isSure: 
 
 /** For another plan: what belongs to its stations and plantings goes, prices and sizes stay. */
 export function boxesForPlan(boxes: BoxesState): BoxesState {
-  return { ...boxes, ...untouched, ask: { ...boxes.ask, roles: {}, weights: {} } }
+  return { ...boxes, ...untouched, ask: { ...boxes.ask, roles: {}, weights: {}, bee: null } }
 }
 
 /** The engine's question. Roles and weights of things that are gone are left out. */
@@ -118,6 +122,7 @@ export function wishOf(ask: Ask, plan: Plan): Wish {
     weights: kept(ask.weights),
     prices: pricesOf(ask),
     setOf: ask.setOf,
+    ...(ask.bee !== null && { bee: ask.bee }),
     ...(ask.tubes !== null && { tubes: ask.tubes }),
     places: {
       ...(spacing !== null && { spacing }),

@@ -7,8 +7,8 @@ import { settingsOf } from '../../state/selectors'
 import { usePlanner, usePlannerStore } from '../../state/use-planner'
 import { lookForPlaces } from '../../worker/siting-schedule'
 import { usePlan } from '../hooks'
-import { LimitFields, PriceFields, RoleFields, StockFields, WeightFields } from './ask-limits'
-import { limitsSummary, pricesSummary, rolesSummary, weightsSummary } from './ask-words'
+import { BeeFields, LimitFields, PriceFields, RoleFields, StockFields, WeightFields } from './ask-limits'
+import { beeSummary, limitsSummary, pricesSummary, rolesSummary, weightsSummary } from './ask-words'
 import { useAsk } from './use-boxes'
 
 const kinds: readonly { readonly value: AskKind; readonly name: string }[] = [
@@ -58,6 +58,11 @@ export function AskForm() {
           <RoleFields />
         </Disclosure>
       )}
+      {isStock ? null : (
+        <Disclosure summary={beeSummary(ask, plan)}>
+          <BeeFields />
+        </Disclosure>
+      )}
       <Disclosure summary={pricesSummary(ask)}>
         <PriceFields />
         <StockFields />
@@ -90,7 +95,7 @@ const most = 1_000_000
 function Sentence() {
   const plan = usePlan()
   const [ask, change] = useAsk()
-  const bee = settingsOf(plan).bees[plan.bee]
+  const bee = settingsOf(plan).bees[ask.bee ?? plan.bee]
   switch (ask.kind) {
     case 'stations':
       return (

@@ -5,6 +5,7 @@ import { ChoiceField } from '../../parts/choice-field'
 import { NumberField } from '../../parts/number-field'
 import { canMove } from '../../state/boxes'
 import { plantingsIn, stationsInUse } from '../../state/selectors'
+import { BeeChoice } from '../first/bee-choice'
 import { usePlan, useYear } from '../hooks'
 import { titleOf } from '../titles'
 import { priceNames, roleNames } from './ask-words'
@@ -48,6 +49,25 @@ export function RoleFields() {
       )}
       <p className="field-note">
         Never move a station once bees nest there: females that cannot find their nest are lost.
+      </p>
+    </>
+  )
+}
+
+/** Which bee new stations hold. */
+export function BeeFields() {
+  const plan = usePlan()
+  const [ask, change] = useAsk()
+  return (
+    <>
+      <BeeChoice
+        label="Bee of new stations"
+        value={ask.bee ?? plan.bee}
+        onCommit={bee => change({ bee: bee === plan.bee ? null : bee })}
+      />
+      <p className="field-note">
+        Set out on the dates that the season has for this bee; without any, on the one day that meets the blooms best.
+        Bees that fly before or after a bloom do nothing for it.
       </p>
     </>
   )

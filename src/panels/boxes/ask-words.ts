@@ -1,3 +1,4 @@
+import { bees } from '#geo/data/bees'
 import { nameOf, type Plan, type Units } from '#geo/plan/plan'
 import type { Role } from '#geo/siting/question'
 import type { Prices } from '#geo/stocking/stock'
@@ -37,6 +38,11 @@ export const priceNames: readonly { readonly name: keyof Prices; readonly label:
   { name: 'maleCocoon', label: 'A male cocoon' },
   { name: 'tube', label: 'A tube' },
 ]
+
+/** Which bee new stations hold. */
+export function beeSummary({ bee }: Ask, plan: Plan): string {
+  return `Bee of new stations: ${bees[bee ?? plan.bee].name}`
+}
 
 export function pricesSummary(ask: Ask): string {
   const own = priceNames.filter(({ name }) => ask.prices[name] !== undefined).length

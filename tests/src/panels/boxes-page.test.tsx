@@ -83,6 +83,13 @@ describe('the question', () => {
     expect(workers.of('suggest')[0]!.input[2]).toMatchObject({ question: { kind: 'stations', count: 2 }, places: {} })
   })
 
+  test('may be of another bee than the plan’s', async () => {
+    const { user, workers, look } = opened()
+    await user.selectOptions(screen.getByLabelText('Bee of new stations'), 'osmia-bicornis')
+    await look()
+    expect(workers.of('suggest')[0]!.input[2]).toMatchObject({ bee: 'osmia-bicornis' })
+  })
+
   test('asks for whole stations only, and says so', async () => {
     const { user, store } = opened()
     await user.clear(screen.getByLabelText('Stations to add'))
