@@ -57,9 +57,11 @@ export function acceptPlaces(store: PlannerStore): void {
   edit(store, acceptance(answer, taken))
   discardSuggestion(store)
   const fresh = taken.filter(station => station.new).length
-  const moved = taken.length - fresh
+  const reused = taken.filter(station => station.reused).length
+  const moved = taken.length - fresh - reused
   const parts = [
     fresh > 0 ? `${fresh} ${fresh === 1 ? 'station' : 'stations'} added` : '',
+    reused > 0 ? `${reused} taken into use` : '',
     moved > 0 ? `${moved} moved` : '',
     answer.suggestion.dropped.length > 0 ? `${answer.suggestion.dropped.length} taken out of use` : '',
   ]

@@ -115,8 +115,8 @@ function HowGood({ answer, isFresh }: { readonly answer: Suggested; readonly isF
   const { isRunning } = useSuggested()
   const { suggestion } = answer
   const { question } = answer.wish
-  // What a budget buys is settled by the search; the solver is asked where stations go, or what enough costs.
-  const canProve = question.kind === 'stations' || (question.kind === 'target' && suggestion.reached === true)
+  // What cannot be reached has no least cost to be proven.
+  const canProve = question.kind !== 'target' || suggestion.reached === true
   return (
     <section className="stack" aria-labelledby="how-good">
       <h2 id="how-good">How good is that?</h2>

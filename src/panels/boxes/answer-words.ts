@@ -120,7 +120,7 @@ export function boundWords({ bound, after, places, cost, reached }: Suggestion, 
   if (bound.proven) {
     const how =
       bound.method === 'solver' ? 'A general solver has tried all that could be better.' : 'Its bound meets it.'
-    return `Proven: of all choices among ${on}, none does better with this stock. ${how}`
+    return `Proven: of all choices among ${on}, none does better ${means[question.kind]}. ${how}`
   }
   if (bound.coverage === null || after.coverage === null) return looked
   const gap = Math.max(0, bound.coverage - after.coverage) * 100

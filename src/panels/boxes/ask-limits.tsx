@@ -8,10 +8,10 @@ import { plantingsIn, stationsInUse } from '../../state/selectors'
 import { BeeChoice } from '../first/bee-choice'
 import { usePlan, useYear } from '../hooks'
 import { titleOf } from '../titles'
-import { priceNames, roleNames } from './ask-words'
+import { priceNames, roleName } from './ask-words'
 import { useAsk } from './use-boxes'
 
-const roleChoices = (['keep', 'move', 'drop'] as const).map(value => ({ value, name: roleNames[value] }))
+const roles = ['keep', 'move', 'drop'] as const
 
 /** What becomes of each station that is in use. */
 export function RoleFields() {
@@ -33,7 +33,9 @@ export function RoleFields() {
           key={station.id}
           label={titleOf(station)}
           value={roleOf(station.id)}
-          choices={isMovable ? roleChoices : roleChoices.filter(({ value }) => value !== 'move')}
+          choices={roles
+            .filter(value => isMovable || value !== 'move')
+            .map(value => ({ value, name: roleName(value, ask.kind) }))}
           onCommit={role => change({ roles: { ...ask.roles, [station.id]: role } })}
         />
       ))}

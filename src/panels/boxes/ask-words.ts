@@ -6,10 +6,18 @@ import { type Ask, canMove, pricesOf } from '../../state/boxes'
 import { lengthText } from '../../text/units'
 import { counted, grouped, listed } from '../../text/words'
 
-export const roleNames: Readonly<Record<Role, string>> = {
-  keep: 'stays where it is',
-  move: 'may move, with its cocoons',
-  drop: 'is given up this season',
+/** For a target a station that moves is stocked anew, or spared; else it takes its bees along. */
+export function roleName(role: Role, kind: Ask['kind']): string {
+  switch (role) {
+    case 'keep':
+      return 'stays where it is'
+    case 'move':
+      return kind === 'target' ? 'may move, stocked anew, or be spared' : 'may move, with its cocoons'
+    case 'drop':
+      return 'is given up this season'
+    default:
+      return role satisfies never
+  }
 }
 
 /** Amounts of money: two decimals, grouped; the currency is the grower's own. */

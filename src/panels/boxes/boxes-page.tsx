@@ -11,6 +11,7 @@ import { ClashingAdvice } from './advice'
 import { AnswerView } from './answer-view'
 import { answerSentence, ceiling, finely } from './answer-words'
 import { AskForm } from './ask-form'
+import { money } from './ask-words'
 import { StockView } from './stock-view'
 import { stockSentence } from './stock-words'
 import { useBoxes, useStocked, useSuggested } from './use-boxes'
@@ -120,22 +121,30 @@ function ProgressView({ progress }: { readonly progress: Progress }) {
   const store = usePlannerStore()
   const { isProving } = useBoxes()
   const id = useId()
-  const { stage, coverage, bound } = progress
+  const { stage, coverage, bound, cost = null, costBound = null } = progress
+  const isCost = cost !== null || costBound !== null
+  const figures = isCost
+    ? {
+        rival: 'None can cost less than',
+        best: told(cost, money),
+        bound: told(costBound, least => money(Math.floor(least))),
+      }
+    : { rival: 'None can exceed', best: told(coverage, finely), bound: told(bound, most => ceiling(most, 1)) }
   return (
     <section className="call-box" aria-labelledby={id}>
       <p id={id} role="status">
         {stages[isProving && stage === 'bound' ? 'proof' : stage]}
       </p>
       <progress aria-labelledby={id} />
-      {coverage === null && bound === null ? null : (
+      {figures.best === null && figures.bound === null ? null : (
         <dl className="numbers">
           <div>
             <dt>Best so far</dt>
-            <dd>{coverage === null ? 'not known yet' : finely(coverage)}</dd>
+            <dd>{figures.best ?? 'not known yet'}</dd>
           </div>
           <div>
-            <dt>None can exceed</dt>
-            <dd>{bound === null ? 'not known yet' : ceiling(bound, 1)}</dd>
+            <dt>{figures.rival}</dt>
+            <dd>{figures.bound ?? 'not known yet'}</dd>
           </div>
         </dl>
       )}
@@ -144,4 +153,8 @@ function ProgressView({ progress }: { readonly progress: Progress }) {
       </button>
     </section>
   )
+}
+
+function told(value: number | null, word: (value: number) => string): string | null {
+  return value === null ? null : word(value)
 }

@@ -114,7 +114,6 @@ function PlaceEntry({ answer, station, name, isFresh }: EntryProps) {
         <Explained figure="placeTubes" id={id} label={`tubes at ${name}`}>
           {counted(tubes, 'tube')}
         </Explained>
-        .
       </p>
       <WhyHere station={station} name={name} />
       {isChosen && isFresh ? <Elsewhere answer={answer} station={station} name={name} /> : null}
@@ -133,7 +132,7 @@ function NearUnused({ answer, station }: { readonly answer: Suggested; readonly 
   const here = plane.toMetres(moved[station.id] ?? station.at)
   const inUse = new Set(stationsInUse(plan, year).map(({ id }) => id))
   const [nearest] = stations(plan)
-    .filter(({ id }) => !inUse.has(id))
+    .filter(({ id }) => !inUse.has(id) && !answer.suggestion.stations.some(each => each.id === id))
     .map(each => {
       const { x, y } = plane.toMetres(each.geometry.coordinates)
       return { name: titleOf(each), distance: Math.hypot(x - here.x, y - here.y) }

@@ -8,6 +8,7 @@ import type { Suggestion } from '#geo/siting/suggestion'
 import { stockFor } from '#geo/stocking/programme'
 import { cocoonsToBeSure } from '#geo/stocking/sure'
 import { edit, setPage, undo } from '../../../src/state/actions'
+import { changeAsk } from '../../../src/state/boxes-actions'
 import type { PlannerStore } from '../../../src/state/store'
 import { createSitingEngine } from '../../../src/worker/siting-engine'
 import { startSiting } from '../../../src/worker/siting-schedule'
@@ -83,6 +84,18 @@ describe('the question', () => {
     expect(workers.of('suggest')[0]!.input[2]).toMatchObject({ question: { kind: 'stations', count: 2 }, places: {} })
   })
 
+  test.each([
+    ['Enough for every planting', 'may move, stocked anew, or be spared'],
+    ['The most for so much money', 'may move, with its cocoons'],
+    ['The most from so many cocoons', 'may move, with its cocoons'],
+  ])('lets stations move: %s', async (kind, role) => {
+    const { user, workers, look } = opened()
+    await user.selectOptions(screen.getByLabelText('What is asked'), kind)
+    await user.selectOptions(screen.getByLabelText('North gate'), role)
+    await look()
+    expect(workers.of('suggest')[0]!.input[2]).toMatchObject({ roles: { 'station-1': 'move' } })
+  })
+
   test('may be of another bee than the plan’s', async () => {
     const { user, workers, look } = opened()
     await user.selectOptions(screen.getByLabelText('Bee of new stations'), 'osmia-bicornis')
@@ -115,6 +128,15 @@ describe('while it works', () => {
     expect(screen.getByRole('button', { name: 'Look for places' })).toBeEnabled()
     act(() => tell({ stage: 'bound', coverage: 0.8, bound: 0.9 }))
     expect(store.getState().boxes.progress).toBeNull()
+  })
+
+  test('for a target it tells cost, not coverage', async () => {
+    const { workers, look } = opened()
+    await look()
+    const tell = workers.of('suggest')[0]!.input[4] as (progress: object) => void
+    act(() => tell({ stage: 'bound', coverage: null, bound: null, cost: 3447, costBound: 3362.55 }))
+    expect(screen.getByText('Best so far').nextSibling).toHaveTextContent('3,447')
+    expect(screen.getByText('None can cost less than').nextSibling).toHaveTextContent(/^3,362$/)
   })
 
   test('a proof that is stopped leaves the answer, with the bound as far as it came', async () => {
@@ -166,6 +188,21 @@ describe('the answer', () => {
     const working = within(screen.getByRole('region', { name: 'How was this worked out?' }))
     expect(working.getByText('Stations').nextSibling).toHaveTextContent('2 at 30: 60')
     expect(working.getByText('Prices assumed')).toBeVisible()
+  })
+
+  test.each([
+    { kind: 'money', amount: 300 },
+    { kind: 'cocoons', cocoons: 200, stations: 1 },
+  ] as const)('can be proven, what a budget buys too: $kind', async question => {
+    const app = opened()
+    act(() => changeAsk(app.store, question.kind === 'money' ? question : { kind: 'cocoons', cocoons: 200, spread: 1 }))
+    await app.look()
+    const suggestion = await suggested({ question })
+    const loose = { ...suggestion.bound, coverage: 1, proven: false }
+    await app.answer({ ...suggestion, bound: loose })
+    await app.user.click(screen.getByRole('button', { name: 'Prove it' }))
+    const [, , wish, proof] = app.workers.of('suggest').at(-1)!.input
+    expect([wish, proof]).toMatchObject([{ question }, { timeLimit: 600 }])
   })
 
   test('goes into the plan as one step of undo', async () => {
