@@ -6,6 +6,7 @@ import type { Suggestion } from '#geo/siting/suggestion'
 import type { LngLat } from '#geo/space/plane'
 import type { StockOptions, StockResult } from '#geo/stocking/programme'
 import { assumedPrices, type Prices } from '#geo/stocking/stock'
+import type { IsoDate } from '#geo/time/day'
 
 /** What can be asked: places for stations, or (`stock`) only cocoons for those that stand. */
 export type AskKind = Question['kind'] | 'stock'
@@ -28,6 +29,8 @@ export type Ask = {
   readonly prices: Partial<Prices>
   /** Bee of new stations; null = the plan’s. */
   readonly bee: BeeId | null
+  /** The one day on which new stations are stocked; null, or of another season = the dates of those that stand. */
+  readonly date: IsoDate | null
   readonly setOf: number
   readonly tubes: number | null
   /** For stock alone: tubes are bought as needed, those that hang there set no limit. */
@@ -91,6 +94,7 @@ export const firstAsk: Ask = {
   weights: {},
   prices: {},
   bee: null,
+  date: null,
   setOf: 1,
   tubes: null,
   isFree: false,
@@ -107,15 +111,16 @@ export const noBoxes: BoxesState = { ask: firstAsk, isShownAfter: true, isSure: 
 
 /** For another plan: what belongs to its stations and plantings goes, prices and sizes stay. */
 export function boxesForPlan(boxes: BoxesState): BoxesState {
-  return { ...boxes, ...untouched, ask: { ...boxes.ask, roles: {}, weights: {}, bee: null } }
+  return { ...boxes, ...untouched, ask: { ...boxes.ask, roles: {}, weights: {}, bee: null, date: null } }
 }
 
 /** The engine's question. Roles and weights of things that are gone are left out. */
-export function wishOf(ask: Ask, plan: Plan): Wish {
+export function wishOf(ask: Ask, plan: Plan, year: number): Wish {
   const present = new Set(plan.features.map(({ id }) => id))
   const kept = <T>(of: Readonly<Record<string, T>>): Readonly<Record<string, T>> =>
     Object.fromEntries(Object.entries(of).filter(([id]) => present.has(id)))
   const { spacing, mudWithin, isSheltered, withLanes } = ask
+  const date = dateIn(ask, year)
   return {
     question: questionOf(ask),
     roles: rolesOf(ask, kept(ask.roles)),
@@ -123,6 +128,7 @@ export function wishOf(ask: Ask, plan: Plan): Wish {
     prices: pricesOf(ask),
     setOf: ask.setOf,
     ...(ask.bee !== null && { bee: ask.bee }),
+    ...(date !== null && { releases: [{ date, share: 1 }] }),
     ...(ask.tubes !== null && { tubes: ask.tubes }),
     places: {
       ...(spacing !== null && { spacing }),
@@ -131,6 +137,11 @@ export function wishOf(ask: Ask, plan: Plan): Wish {
       ...(withLanes && { withLanes }),
     },
   }
+}
+
+/** The day set for new stations, if it is one of the season. */
+export function dateIn({ date }: Ask, year: number): IsoDate | null {
+  return date?.startsWith(`${year}-`) ? date : null
 }
 
 /** The engine's question where stations stay. */

@@ -23,7 +23,7 @@ export function lookForPlaces(store: PlannerStore): void {
   if (document.plan === null) return
   const engine = running.get(store)?.engine
   if (boxes.ask.kind === 'stock') engine?.stock(document.plan, view.year, stockWishOf(boxes.ask))
-  else engine?.look(document.plan, view.year, wishOf(boxes.ask, document.plan))
+  else engine?.look(document.plan, view.year, wishOf(boxes.ask, document.plan, view.year))
 }
 
 export function proveAnswer(store: PlannerStore): void {

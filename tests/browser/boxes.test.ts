@@ -65,6 +65,24 @@ test('the answer is proven by the solver in the page, and the proof can be stopp
   }
 })
 
+test('a search that is stopped keeps the best so far', async () => {
+  const { page } = await browser.open()
+  await openBoxes(page)
+  await page.getByRole('textbox', { name: 'Stations to add' }).fill('12')
+  await panel(page).getByRole('button', { name: 'Look for places' }).click()
+  await panel(page).getByText('Best so far').waitFor()
+  // The best answer is told along with the words of progress, at most twice a second.
+  await page.waitForTimeout(1200)
+  const stop = panel(page).getByRole('button', { name: 'Stop', exact: true })
+  if (await stop.isVisible()) await stop.click()
+  await panel(page)
+    .getByText(/^Twelve more stations|^12 more stations/)
+    .waitFor()
+  expect(await panel(page).getByRole('progressbar').count()).toBe(0)
+  await panel(page).getByRole('button', { name: 'Accept all' }).click()
+  await page.getByText('12 stations added. One press of Undo takes all of it back.').waitFor()
+})
+
 test('the solver works without a network, too', async () => {
   const { page } = await browser.open()
   await page.evaluate(async () => {

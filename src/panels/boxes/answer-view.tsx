@@ -7,7 +7,7 @@ import { counted } from '../../text/words'
 import { lookForPlaces, proveAnswer } from '../../worker/siting-schedule'
 import { Explained } from '../coverage/figures'
 import { useYear } from '../hooks'
-import { boundWords, cautionText, closeChange, finely, staleWords } from './answer-words'
+import { boundWords, cautionText, closeChange, finely, staleWords, thinningWords } from './answer-words'
 import { ToQuestion } from './ask-form'
 import { BeforeAfter, type Change, ShadeChoice } from './before-after'
 import { CurveView } from './curve-view'
@@ -122,6 +122,7 @@ function HowGood({ answer, isFresh }: { readonly answer: Suggested; readonly isF
       <h2 id="how-good">How good is that?</h2>
       <p>
         {boundWords(suggestion, question)}{' '}
+        {suggestion.thinning === null ? '' : `${thinningWords(suggestion.thinning)} `}
         <Explained figure="bound" id={null} label="how good the answer is">
           How that is known
         </Explained>

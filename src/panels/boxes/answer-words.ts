@@ -1,6 +1,6 @@
 import type { Units } from '#geo/plan/plan'
 import type { Question } from '#geo/siting/question'
-import type { Caution, SuggestedStation, Suggestion } from '#geo/siting/suggestion'
+import type { Caution, SuggestedStation, Suggestion, Thinning } from '#geo/siting/suggestion'
 import { lengthText } from '../../text/units'
 import { capitalised, counted, grouped, listed, percent, points, significant } from '../../text/words'
 import { money } from './ask-words'
@@ -126,6 +126,16 @@ export function boundWords({ bound, after, places, cost, reached }: Suggestion, 
   const gap = Math.max(0, bound.coverage - after.coverage) * 100
   const missed = gap < 0.05 ? 'under a tenth of a point' : `${(Math.ceil(gap * 10 - 1e-9) / 10).toFixed(1)} points`
   return `${looked} This reaches ${finely(after.coverage)}; no choice among them ${means[question.kind]} can exceed ${ceiling(bound.coverage, 1)}, so at most ${missed} may be missed. ${methods[bound.method]}`
+}
+
+/** What was lost by looking at some places only. */
+export function thinningWords({ places, doubled, loss }: Thinning): string {
+  if (doubled <= places) return 'There are no places between them.'
+  const twice = `Among about twice as many places (${grouped(doubled)} for ${grouped(places)})`
+  const found = Math.ceil(loss * 1000 - 1e-9) / 10
+  return loss < 0.0005
+    ? `${twice} nothing better was found.`
+    : `${twice} the same search found ${found.toFixed(1)} points more.`
 }
 
 const means: Readonly<Record<Exclude<Question['kind'], 'target'>, string>> = {

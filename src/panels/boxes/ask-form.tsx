@@ -6,7 +6,7 @@ import type { AskKind } from '../../state/boxes'
 import { settingsOf } from '../../state/selectors'
 import { usePlanner, usePlannerStore } from '../../state/use-planner'
 import { lookForPlaces } from '../../worker/siting-schedule'
-import { usePlan } from '../hooks'
+import { usePlan, useYear } from '../hooks'
 import { BeeFields, LimitFields, PriceFields, RoleFields, StockFields, WeightFields } from './ask-limits'
 import { beeSummary, limitsSummary, pricesSummary, rolesSummary, weightsSummary } from './ask-words'
 import { useAsk } from './use-boxes'
@@ -39,6 +39,7 @@ export function ToQuestion() {
 export function AskForm() {
   const store = usePlannerStore()
   const plan = usePlan()
+  const year = useYear()
   const [ask, change] = useAsk()
   const isRunning = usePlanner(
     ({ results }) => results.suggestion.status === 'running' || results.stock.status === 'running',
@@ -59,7 +60,7 @@ export function AskForm() {
         </Disclosure>
       )}
       {isStock ? null : (
-        <Disclosure summary={beeSummary(ask, plan)}>
+        <Disclosure summary={beeSummary(ask, plan, year)}>
           <BeeFields />
         </Disclosure>
       )}

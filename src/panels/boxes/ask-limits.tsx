@@ -2,8 +2,9 @@ import { defaultSpacing } from '#geo/siting/candidates'
 import type { Role } from '#geo/siting/question'
 import { assumedPrices, mostTubes } from '#geo/stocking/stock'
 import { ChoiceField } from '../../parts/choice-field'
+import { DateField } from '../../parts/date-field'
 import { NumberField } from '../../parts/number-field'
-import { canMove } from '../../state/boxes'
+import { canMove, dateIn } from '../../state/boxes'
 import { plantingsIn, stationsInUse } from '../../state/selectors'
 import { BeeChoice } from '../first/bee-choice'
 import { usePlan, useYear } from '../hooks'
@@ -56,9 +57,10 @@ export function RoleFields() {
   )
 }
 
-/** Which bee new stations hold. */
+/** Which bee new stations hold, and when it is set out. */
 export function BeeFields() {
   const plan = usePlan()
+  const year = useYear()
   const [ask, change] = useAsk()
   return (
     <>
@@ -67,10 +69,18 @@ export function BeeFields() {
         value={ask.bee ?? plan.bee}
         onCommit={bee => change({ bee: bee === plan.bee ? null : bee })}
       />
-      <p className="field-note">
-        Set out on the dates that the season has for this bee; without any, on the one day that meets the blooms best.
-        Bees that fly before or after a bloom do nothing for it.
-      </p>
+      <DateField
+        label="Set out on one day"
+        value={dateIn(ask, year)}
+        year={year}
+        onCommit={date => change({ date })}
+        note={
+          dateIn(ask, year) === null
+            ? 'Empty: on the dates of the nearest station with this bee; without any, on the one day that meets the blooms best'
+            : undefined
+        }
+      />
+      <p className="field-note">Bees that fly before or after a bloom do nothing for it.</p>
     </>
   )
 }

@@ -2,9 +2,9 @@ import { bees } from '#geo/data/bees'
 import { nameOf, type Plan, type Units } from '#geo/plan/plan'
 import type { Role } from '#geo/siting/question'
 import type { Prices } from '#geo/stocking/stock'
-import { type Ask, canMove, pricesOf } from '../../state/boxes'
+import { type Ask, canMove, dateIn, pricesOf } from '../../state/boxes'
 import { lengthText } from '../../text/units'
-import { counted, grouped, listed } from '../../text/words'
+import { counted, dateText, grouped, listed } from '../../text/words'
 
 /** For a target a station that moves is stocked anew, or spared; else it takes its bees along. */
 export function roleName(role: Role, kind: Ask['kind']): string {
@@ -47,9 +47,11 @@ export const priceNames: readonly { readonly name: keyof Prices; readonly label:
   { name: 'tube', label: 'A tube' },
 ]
 
-/** Which bee new stations hold. */
-export function beeSummary({ bee }: Ask, plan: Plan): string {
-  return `Bee of new stations: ${bees[bee ?? plan.bee].name}`
+/** Which bee new stations hold, and when it is set out. */
+export function beeSummary(ask: Ask, plan: Plan, year: number): string {
+  const date = dateIn(ask, year)
+  const when = date === null ? 'on the dates of those that stand' : `on ${dateText(date)}`
+  return `Bee of new stations: ${bees[ask.bee ?? plan.bee].name}, ${when}`
 }
 
 export function pricesSummary(ask: Ask): string {

@@ -88,7 +88,8 @@ export const rules: Readonly<Record<Topic, readonly string[]>> = {
   bound: [
     'Service of each place to each plant is worked out once. Places are then chosen one at a time, each the one that adds most, exchanged as long as an exchange helps, and the search begins again from shuffled choices; the same question gives the same answer every time.',
     'The bound answers an easier question, in which a plant may be promised to several places at a price. What even that cannot exceed, no true layout can. Prove it asks a general solver for mixed-integer programmes, which closes the gap given time.',
-    'Both speak of the places that were looked at and of this stock, and of the figures as they stand: not of other places, other stock or another spring.',
+    'Not every spot is looked at: places are thinned, and finer ones are added round the best. To see what that costs, as many stations were placed once more among about twice as many places.',
+    'The bounds speak of the places that were looked at and of this stock, and of the figures as they stand: not of other places, other stock or another spring.',
   ],
   gain: [
     'The season is counted once with all suggested stations and once without this one. The difference of the females served at each planting, never counting more at a plant than it wants, is what would be missing without it.',

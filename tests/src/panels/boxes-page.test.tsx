@@ -1,4 +1,4 @@
-import { act, screen, within } from '@testing-library/react'
+import { act, fireEvent, screen, within } from '@testing-library/react'
 import { afterEach, describe, expect, test, vi } from 'vitest'
 import { moveFeatures } from '#geo/plan/edits-features'
 import { setPlanMembers } from '#geo/plan/edits-settings'
@@ -7,7 +7,7 @@ import { suggest } from '#geo/siting/suggest'
 import type { Suggestion } from '#geo/siting/suggestion'
 import { stockFor } from '#geo/stocking/programme'
 import { cocoonsToBeSure } from '#geo/stocking/sure'
-import { edit, setPage, undo } from '../../../src/state/actions'
+import { edit, setPage, setYear, undo } from '../../../src/state/actions'
 import { changeAsk } from '../../../src/state/boxes-actions'
 import type { PlannerStore } from '../../../src/state/store'
 import { createSitingEngine } from '../../../src/worker/siting-engine'
@@ -101,6 +101,17 @@ describe('the question', () => {
     await user.selectOptions(screen.getByLabelText('Bee of new stations'), 'osmia-bicornis')
     await look()
     expect(workers.of('suggest')[0]!.input[2]).toMatchObject({ bee: 'osmia-bicornis' })
+  })
+
+  test('may be stocked on a day of the grower’s own, in its season only', async () => {
+    const { store, workers, look, answer } = opened()
+    fireEvent.change(screen.getByLabelText('Set out on one day'), { target: { value: '2026-04-20' } })
+    await look()
+    expect(workers.of('suggest')[0]!.input[2]).toMatchObject({ releases: [{ date: '2026-04-20', share: 1 }] })
+    await answer(await suggested())
+    act(() => setYear(store, 2025))
+    await look()
+    expect(workers.of('suggest')[1]!.input[2]).not.toHaveProperty('releases')
   })
 
   test('asks for whole stations only, and says so', async () => {
