@@ -27,5 +27,5 @@ export function latitudeOf(plan: Pick<Plan, 'besides' | 'features'>): number | n
 
 /** Whether seasons at a plan's place are those of the south. Mason bees and their crops keep clear of the tropics. */
 export function isSouthern(plan: Pick<Plan, 'besides' | 'features'>): boolean {
-  return (latitudeOf(plan) ?? 0) < -tropics
+  return (placeOf(plan)?.[1] ?? latitudeOf(plan) ?? 0) < -tropics
 }
