@@ -1,4 +1,5 @@
 import { readPlan } from '#geo/file/read'
+import type { IsoDate } from '#geo/time/day'
 import type { Sample, Services } from './panels/services'
 import { openPlanFile, saveCalendarFile, savePlanFile, saveTableFile } from './storage/open-save'
 import * as plans from './storage/plans'
@@ -27,15 +28,22 @@ export function hereServices(): Services {
     copyText: text => navigator.clipboard.writeText(text),
     listSamples,
     locate,
+    today: () => localDate(new Date()),
   }
 }
 
 /** "6 April 2026, 14:02", in local time. */
 export function momentText(milliseconds: number): string {
   const time = new Date(milliseconds)
-  const two = (value: number) => String(value).padStart(2, '0')
-  const date = `${time.getFullYear()}-${two(time.getMonth() + 1)}-${two(time.getDate())}`
-  return `${dateText(date)}, ${two(time.getHours())}:${two(time.getMinutes())}`
+  return `${dateText(localDate(time))}, ${two(time.getHours())}:${two(time.getMinutes())}`
+}
+
+function localDate(time: Date): IsoDate {
+  return `${time.getFullYear()}-${two(time.getMonth() + 1)}-${two(time.getDate())}`
+}
+
+function two(value: number): string {
+  return String(value).padStart(2, '0')
 }
 
 // Read only when the first screen asks: they are larger than the program around them.

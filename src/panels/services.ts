@@ -2,6 +2,7 @@ import { createContext, use } from 'react'
 import type { Task } from '#geo/calendar/task'
 import type { Plan } from '#geo/plan/plan'
 import type { Outcome } from '#geo/problem'
+import type { IsoDate } from '#geo/time/day'
 
 /** A plan kept on this device. `savedAt` in local words: "6 April 2026, 14:02". */
 export type KeptPlan = { readonly id: string; readonly name: string; readonly savedAt: string; readonly things: number }
@@ -38,6 +39,8 @@ export type Services = {
   listSamples(): Promise<readonly Sample[]>
   /** Position of the device and its accuracy in metres. */
   locate(): Promise<{ readonly at: readonly [lng: number, lat: number]; readonly accuracy: number }>
+  /** The device's calendar date. */
+  today(): IsoDate
   /** IANA name of the device's time zone. */
   readonly timeZone: string
 }

@@ -21,7 +21,10 @@ export type Tool =
   | 'boundary'
   | 'windbreak'
 
-export type Page = 'ground' | 'bloom' | 'coverage' | 'boxes'
+export type Page = 'ground' | 'bloom' | 'coverage' | 'boxes' | 'years'
+
+/** What is being written down on the page Years; null = its overview. */
+export type YearTask = 'round' | 'takingIn'
 
 /** A result that is computed elsewhere, with the revision of the document that it answers. */
 export type Job<T> =
@@ -81,6 +84,7 @@ export type ViewState = {
   readonly selection: readonly string[]
   readonly tool: Tool
   readonly page: Page
+  readonly yearTask: YearTask | null
   readonly shading: boolean
   readonly reachCircles: boolean
   readonly panelFolded: boolean
@@ -169,6 +173,7 @@ function initialState(year: number): PlannerState {
       selection: [],
       tool: 'select',
       page: 'ground',
+      yearTask: null,
       shading: true,
       reachCircles: false,
       panelFolded: false,

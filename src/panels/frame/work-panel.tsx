@@ -9,12 +9,14 @@ import { CoveragePage } from '../coverage/coverage-page'
 import { GroundPage } from '../ground/ground-page'
 import { ProblemBadge } from '../problem-badge'
 import { SelectedCard } from '../selected/selected-card'
+import { YearsPage } from '../years/years-page'
 
 const pages: readonly { readonly page: Page; readonly name: string }[] = [
   { page: 'ground', name: 'Ground' },
   { page: 'bloom', name: 'Bloom and flight' },
   { page: 'coverage', name: 'Coverage' },
   { page: 'boxes', name: 'More boxes' },
+  { page: 'years', name: 'Years' },
 ]
 
 const sheets: readonly { readonly sheet: ViewState['sheet']; readonly name: string; readonly share: number }[] = [
@@ -120,6 +122,8 @@ function PageBody({ page }: { readonly page: Page }) {
       return <CoveragePage />
     case 'boxes':
       return <BoxesPage />
+    case 'years':
+      return <YearsPage />
     default:
       return page satisfies never
   }

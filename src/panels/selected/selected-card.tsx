@@ -22,12 +22,15 @@ import './selected.css'
 export function SelectedCard({ page }: { readonly page: Page }) {
   const features = usePlanner(selectedFeatures)
   const [feature, ...more] = features
-  if (feature === undefined) return null
+  // The page Years shows what is selected in the place where it is written down.
+  if (feature === undefined || page === 'years') return null
   if (more.length > 0) return <ManyCard features={features} />
   return <OneCard feature={feature} page={page} key={feature.id} />
 }
 
-function OneCard({ feature, page }: { readonly feature: Feature; readonly page: Page }) {
+type CardPage = Exclude<Page, 'years'>
+
+function OneCard({ feature, page }: { readonly feature: Feature; readonly page: CardPage }) {
   const plan = usePlan()
   const store = usePlannerStore()
   const title = titleOf(feature)
@@ -49,7 +52,7 @@ function OneCard({ feature, page }: { readonly feature: Feature; readonly page: 
   )
 }
 
-function CardBody({ feature, page }: { readonly feature: Feature; readonly page: Page }) {
+function CardBody({ feature, page }: { readonly feature: Feature; readonly page: CardPage }) {
   switch (page) {
     case 'ground':
       return (

@@ -38,6 +38,7 @@ export function fakeServices(patch: Partial<Services> = {}): Services {
     saveCalendar: async () => null,
     copyText: async () => {},
     listSamples: async () => [],
+    today: () => '2026-05-20',
     locate: async () => ({ at: [-1.7, 52.2], accuracy: 12 }),
     ...patch,
   }

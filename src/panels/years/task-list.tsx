@@ -1,0 +1,63 @@
+import type { Plan, Season } from '#geo/plan/plan'
+import { setPage, setView } from '../../state/actions'
+import type { YearTask } from '../../state/store'
+import { usePlannerStore } from '../../state/use-planner'
+import { counted, dateText } from '../../text/words'
+import { usePlan, useSeason, useYear } from '../hooks'
+import { recordedStations, recordIn } from './records'
+
+export const taskNames: Readonly<Record<YearTask, string>> = {
+  round: 'Station round',
+  takingIn: 'Taking in',
+}
+
+type Status = (plan: Plan, year: number, season: Season | undefined) => string
+
+const statuses: Readonly<Record<YearTask, Status>> = {
+  round(plan, year, season) {
+    const days = recordedStations(plan, year).flatMap(({ id }) => (recordIn(season, id).visits ?? []).map(v => v.date))
+    const rounds = new Set(days).size
+    const last = days.toSorted().at(-1)
+    return last === undefined ? 'no visit yet' : `visits on ${counted(rounds, 'day')}, the last ${dateText(last)}`
+  },
+  takingIn: (plan, year, season) =>
+    ofStations(plan, year, id => recordIn(season, id).takenIn !== undefined, 'taken in'),
+}
+
+function ofStations(plan: Plan, year: number, isDone: (id: string) => boolean, word: string): string {
+  const all = recordedStations(plan, year)
+  return `${all.filter(({ id }) => isDone(id)).length} of ${counted(all.length, 'station')} ${word}`
+}
+
+/** What there is to write down in a year, in the order of the year, with how far it is. */
+export function TaskList() {
+  const store = usePlannerStore()
+  const plan = usePlan()
+  const year = useYear()
+  const season = useSeason()
+  if (recordedStations(plan, year).length === 0) {
+    return (
+      <div className="call-box">
+        <p>Records are kept by station: take one into use in {year}, with its tubes and the cocoons set out.</p>
+        <button type="button" className="first" onClick={() => setPage(store, 'bloom')}>
+          Go to Bloom and flight
+        </button>
+      </div>
+    )
+  }
+  return (
+    <nav className="tasks" aria-label="What to write down">
+      {(Object.keys(taskNames) as YearTask[]).map(task => (
+        <button
+          type="button"
+          key={task}
+          className="task"
+          onClick={() => setView(store, { yearTask: task, ...(task === 'round' && { sheet: 'full' }) })}
+        >
+          <span>{taskNames[task]}</span>
+          <span className="task-state">{statuses[task](plan, year, season)}</span>
+        </button>
+      ))}
+    </nav>
+  )
+}

@@ -1,0 +1,53 @@
+import { setView } from '../../state/actions'
+import type { YearTask } from '../../state/store'
+import { usePlanner, usePlannerStore } from '../../state/use-planner'
+import { usePlan, useYear } from '../hooks'
+import { Round } from './round'
+import { TakingIn } from './taking-in'
+import { TaskList, taskNames } from './task-list'
+import { yearsSentence } from './years-sentence'
+import './years.css'
+
+/** What was counted in a season, and the forms in which it is written down. */
+export function YearsPage() {
+  const plan = usePlan()
+  const year = useYear()
+  const task = usePlanner(state => state.view.yearTask)
+  if (task !== null) return <TaskPage task={task} key={`${task} ${year}`} />
+  return (
+    <div className="page years">
+      <p className="lead">{yearsSentence(plan, year)}</p>
+      <TaskList />
+    </div>
+  )
+}
+
+function TaskPage({ task }: { readonly task: YearTask }) {
+  const store = usePlannerStore()
+  const year = useYear()
+  const done = () => setView(store, { yearTask: null })
+  return (
+    <div className="page years">
+      <div className="task-head">
+        <button type="button" className="quiet" onClick={done}>
+          <span aria-hidden="true">‹</span> Back
+        </button>
+        <h2>
+          {taskNames[task]} {year}
+        </h2>
+      </div>
+      <TaskBody task={task} onDone={done} />
+    </div>
+  )
+}
+
+function TaskBody({ task, onDone }: { readonly task: YearTask; readonly onDone: () => void }) {
+  switch (task) {
+    case 'round':
+      return <Round onDone={onDone} />
+    case 'takingIn':
+      return <TakingIn />
+    default:
+      return task satisfies never
+  }
+}

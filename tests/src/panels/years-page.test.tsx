@@ -1,0 +1,190 @@
+import { fireEvent, screen, within } from '@testing-library/react'
+import { describe, expect, test } from 'vitest'
+import type { Plan } from '#geo/plan/plan'
+import { setPage } from '../../../src/state/actions'
+import { smallPlan, smallSeason, stationFeature } from '../../support/builders'
+import { planOf, renderApp } from './render-app'
+
+const two = smallPlan({
+  features: [
+    ...smallPlan().features.filter(({ id }) => !id.startsWith('station')),
+    stationFeature('station-1', { name: 'Gate' }),
+    stationFeature('station-2', { name: 'Shed' }, [8, 1]),
+  ],
+  seasons: [{ ...smallSeason(2026), stations: { 'station-1': { tubes: 40 }, 'station-2': { tubes: 30 } } }],
+})
+
+function openYears(plan: Plan = two) {
+  const app = renderApp({ plan })
+  return { ...app, go: () => app.user.click(screen.getByRole('button', { name: 'Years' })) }
+}
+
+function openTask(name: RegExp, plan: Plan = two) {
+  const app = openYears(plan)
+  const go = async () => {
+    await app.go()
+    await app.user.click(screen.getByRole('button', { name }))
+  }
+  return { ...app, go }
+}
+
+function recordsOf(plan: Plan) {
+  return plan.seasons.find(({ year }) => year === 2026)?.records
+}
+
+const press = (name: string | RegExp) => screen.getByRole('button', { name })
+
+describe('the page Years', () => {
+  test('says that nothing was counted, which is not zero', async () => {
+    const { go } = openYears()
+    await go()
+    expect(screen.getByText('No capped tubes have been counted in 2026 yet.')).toBeVisible()
+  })
+
+  test('without a station in use leads to where one is taken into use', async () => {
+    const { go, user, store } = openYears(smallPlan({ seasons: [{ year: 2026 }] }))
+    await go()
+    expect(screen.getByText(/^No nest station is in use in 2026/)).toBeVisible()
+    await user.click(press('Go to Bloom and flight'))
+    expect(store.getState().view.page).toBe('bloom')
+  })
+})
+
+describe('a station round', () => {
+  test('goes from station to station with the day of the clock, one step of undo each', async () => {
+    const { go, user, store } = openTask(/^Station round/)
+    await go()
+    expect(screen.getByLabelText('Day of the round')).toHaveValue('2026-05-20')
+    expect(screen.getByRole('combobox', { name: 'Station' })).toHaveDisplayValue('Gate')
+    await user.click(press('Ten more: Capped tubes'))
+    await user.click(press('One more: Capped tubes'))
+    await user.click(screen.getByRole('radio', { name: 'Wet' }))
+    await user.click(press('Save, next station'))
+    expect(screen.getByRole('combobox', { name: 'Station' })).toHaveDisplayValue('Shed')
+    expect(store.getState().view.selection).toEqual(['station-2'])
+    await user.type(screen.getByLabelText('Note'), 'wasps')
+    await user.click(press('Save'))
+    expect(recordsOf(planOf(store))).toEqual({
+      'station-1': { visits: [{ date: '2026-05-20', capped: 11, mudWet: true }] },
+      'station-2': { visits: [{ date: '2026-05-20', note: 'wasps' }] },
+    })
+    expect(store.getState().document.past).toHaveLength(2)
+    expect(screen.getByText('The round of 20 May 2026 is complete: 2 stations.')).toBeVisible()
+    await user.click(press('Finish the round'))
+    expect(
+      screen.getByText(
+        'In 2026, 11 tubes were capped at the last count, at 1 of 2 stations; the others were not counted.',
+      ),
+    ).toBeVisible()
+  })
+
+  const before: Plan = {
+    ...two,
+    seasons: [
+      {
+        ...two.seasons[0]!,
+        records: {
+          'station-1': {
+            visits: [
+              { date: '2026-05-06', capped: 8, damage: 'birds' },
+              { date: '2026-05-13', capped: 22 },
+            ],
+          },
+        },
+      },
+    ],
+  }
+
+  test('counts on from the last count, or takes it as it is', async () => {
+    const { go, user, store } = openTask(/^Station round/, before)
+    await go()
+    expect(screen.getByText('22 on 13 May; 40 tubes here')).toBeVisible()
+    await user.click(press('One more: Capped tubes'))
+    expect(screen.getByLabelText('Capped tubes')).toHaveValue('23')
+    await user.click(press(/^Not counted/))
+    expect(screen.getByLabelText('Capped tubes')).toHaveValue('')
+    await user.click(press(/^Still 22/))
+    await user.click(press('Save, next station'))
+    expect(recordsOf(planOf(store))?.['station-1']?.visits?.at(-1)).toEqual({ date: '2026-05-20', capped: 22 })
+  })
+
+  test('stops more capped tubes than there are, and lets the tubes be put right', async () => {
+    const { go, user, store } = openTask(/^Station round/)
+    await go()
+    fireEvent.change(screen.getByLabelText('Capped tubes'), { target: { value: '41' } })
+    expect(screen.getByRole('alert')).toHaveTextContent('Gate has 40 tubes, so 41 cannot be capped.')
+    expect(press('Save, next station')).toBeDisabled()
+    const tubes = screen.getByLabelText('Tubes at Gate')
+    await user.clear(tubes)
+    await user.type(tubes, '60{Enter}')
+    await user.click(press('Save, next station'))
+    expect(recordsOf(planOf(store))?.['station-1']?.visits).toEqual([{ date: '2026-05-20', capped: 41 }])
+  })
+
+  test('stops a count that fell, unless damage explains it', async () => {
+    const { go, user, store } = openTask(/^Station round/, before)
+    await go()
+    fireEvent.change(screen.getByLabelText('Capped tubes'), { target: { value: '9' } })
+    expect(screen.getByRole('alert')).toHaveTextContent('9 capped, after 22 on an earlier day.')
+    expect(press('Save, next station')).toBeDisabled()
+    await user.type(screen.getByLabelText('Damage'), 'woodpecker')
+    await user.click(press('Save, next station'))
+    expect(recordsOf(planOf(store))?.['station-1']?.visits?.at(-1)).toMatchObject({ capped: 9, damage: 'woodpecker' })
+  })
+
+  test('changes and deletes visits of the past', async () => {
+    const { go, user, store } = openTask(/^Station round/, before)
+    await go()
+    const visits = within(screen.getByRole('region', { name: 'Visits to Gate' }))
+    await user.click(visits.getByRole('button', { name: /^Change the visit of 6 May/ }))
+    expect(screen.getByLabelText('Capped tubes')).toHaveValue('8')
+    await user.clear(screen.getByLabelText('Damage'))
+    await user.click(press(/^Not counted/))
+    await user.click(screen.getByRole('radio', { name: 'Dry' }))
+    await user.click(press(/^Save the change/))
+    expect(recordsOf(planOf(store))?.['station-1']?.visits?.[0]).toEqual({ date: '2026-05-06', mudWet: false })
+    fireEvent.change(screen.getByRole('combobox', { name: 'Station' }), { target: { value: 'station-1' } })
+    await user.click(screen.getByRole('button', { name: /^Delete the visit of 13 May/ }))
+    expect(recordsOf(planOf(store))?.['station-1']?.visits).toHaveLength(1)
+    expect(store.getState().view.notice).toBe('The visit of 13 May 2026 was deleted. Undo brings it back.')
+  })
+
+  test('keeps what was typed while another page is looked at', async () => {
+    const { go, user, store } = openTask(/^Station round/)
+    await go()
+    await user.click(press('Ten more: Capped tubes'))
+    await user.click(press('Ground'))
+    await user.click(press('Years'))
+    expect(screen.getByLabelText('Capped tubes')).toHaveValue('10')
+    expect(planOf(store)).toBe(two)
+    await user.click(press('Save, next station'))
+  })
+})
+
+describe('taking in', () => {
+  test('is written down for all stations in one step, and for one alone', async () => {
+    const { go, user, store } = openTask(/^Taking in/)
+    await go()
+    fireEvent.change(screen.getByLabelText('Gate'), { target: { value: '2026-06-20' } })
+    fireEvent.change(screen.getByLabelText('Taken in on'), { target: { value: '2026-06-27' } })
+    await user.click(press('For the other 1 station'))
+    expect(recordsOf(planOf(store))).toEqual({
+      'station-1': { takenIn: '2026-06-20' },
+      'station-2': { takenIn: '2026-06-27' },
+    })
+    expect(store.getState().document.past).toHaveLength(2)
+  })
+
+  test('too soon after new caps is told', async () => {
+    const plan: Plan = {
+      ...two,
+      seasons: [{ ...two.seasons[0]!, records: { 'station-1': { visits: [{ date: '2026-06-13', capped: 8 }] } } }],
+    }
+    const { go, store } = openTask(/^Taking in/, plan)
+    await go()
+    fireEvent.change(screen.getByLabelText('Gate'), { target: { value: '2026-06-20' } })
+    expect(screen.getByText(/^New caps were still counted on 13 June/)).toBeVisible()
+    expect(recordsOf(planOf(store))?.['station-1']?.takenIn).toBe('2026-06-20')
+    setPage(store, 'ground')
+  })
+})
