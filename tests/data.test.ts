@@ -13,6 +13,7 @@ import { beeIds, bloomRegions } from '#geo/data/own'
 import type { Parameter, Unit } from '#geo/data/parameter'
 import { appleFullBloom, siteParameterNames, siteParameters } from '#geo/data/parameters'
 import { coldDays, seasonWork } from '#geo/data/season-work'
+import { sitingFigures } from '#geo/data/siting-figures'
 import { type SourceKey, sources } from '#geo/data/sources'
 
 type Named = readonly [name: string, parameter: Parameter]
@@ -40,6 +41,7 @@ const all: Named[] = [
   ...Object.entries(frostKill).flatMap(([crop, stages]) =>
     Object.values(stages).flatMap(({ name, tenth, most }) => named(`${crop}.frost.${name}`, { tenth, most })),
   ),
+  ...named('siting', sitingFigures),
   ...named('site', siteParameters),
   ...named('appleFullBloom', appleFullBloom),
   ...beeIds.flatMap(id => named(id, bees[id].parameters)),
@@ -67,6 +69,8 @@ const units: Readonly<Record<Unit, true>> = {
   cells: true,
   tubes: true,
   portions: true,
+  females: true,
+  money: true,
 }
 
 describe('every figure', () => {

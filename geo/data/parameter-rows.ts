@@ -12,6 +12,7 @@ import type { Basis, Parameter, Unit } from './parameter'
 import { appleFullBloom, siteParameterNames, siteParameters } from './parameters'
 import { coldDays, seasonWork } from './season-work'
 import { cropName, type OwnValues, ownFiguresOf, ownNumber, ownOfBee, tableCropOf } from './settings'
+import { sitingFigureNames, sitingFigures } from './siting-figures'
 import { citation, type SourceKey } from './sources'
 
 /** One number in use. */
@@ -38,7 +39,7 @@ export type ParameterRow = {
 
 const none: OwnValues = { parameters: {}, crops: {} }
 
-/** Every number in use, in the order: site, bees, crops, forage plants, bloom, the season's work. */
+/** Every number in use, in the order: site, bees, crops, forage plants, bloom, the season's work, siting. */
 export function parameterRows(own: OwnValues = none): readonly ParameterRow[] {
   return [
     ...siteRows(own),
@@ -49,6 +50,7 @@ export function parameterRows(own: OwnValues = none): readonly ParameterRow[] {
     ...bloomRows(own),
     ...Object.entries(seasonWork).map(([name, each]) => row(work, name, each)),
     ...beeIds.map(id => row(work, `coldDays ${id}`, coldDays[id])),
+    ...sitingFigureNames.map(name => row(siting, name, sitingFigures[name])),
   ]
 }
 
@@ -164,6 +166,7 @@ function bloomRows(own: OwnValues): ParameterRow[] {
 }
 
 const work = { group: 'Work of the season', groupId: 'work' }
+const siting = { group: 'New places and stock', groupId: 'siting' }
 
 type Group = Pick<ParameterRow, 'group' | 'groupId'>
 type OwnFigureName = (typeof ownCropFigureNames)[number]

@@ -24,6 +24,9 @@ export type Unit =
   | 'cells'
   | 'tubes'
   | 'portions'
+  | 'females'
+  /** In whatever currency the grower counts. */
+  | 'money'
 
 /** A figure of the world, with its range and where it comes from. `low <= value <= high`. */
 export type Parameter = {

@@ -1,3 +1,4 @@
+import { sitingDefaults } from '../data/siting-figures'
 import { type Feature, nameOf, type Station } from '../plan/plan'
 import type { LngLat, Metres } from '../space/plane'
 import { bearing, distance, isInside } from '../space/shape'
@@ -51,7 +52,7 @@ export type CandidateOptions = {
   readonly isSheltered?: boolean
 }
 
-export const defaultSpacing = 20
+export const defaultSpacing = sitingDefaults.stationSpacing
 const defaultMargin = 15
 const defaultMost = 300
 /** Fewer places than this leave too little choice: they are then thinned less. */

@@ -1,6 +1,6 @@
 import { mostServed } from '../stocking/fewest'
 import { nestingShare } from '../stocking/season-ground'
-import { assumedPrices, mostCocoons, mostTubes } from '../stocking/stock'
+import { assumedPrices, mostCocoons, mostTubes, shareOfReach } from '../stocking/stock'
 import { answerOf } from './answer'
 import { defaultSpacing } from './candidates'
 import { leastCost, type TargetAnswer, wholeAnswer } from './least-cost'
@@ -10,9 +10,6 @@ import type { Caution, Suggestion } from './suggestion'
 import { leastCostBound } from './target-bound'
 import type { TargetProblem } from './target-problem'
 import { openIn, targetProgramme } from './target-programme'
-
-/** Of a planting out of reach, so much of the most that can be: the last of it would take bees without end. */
-const shareOfReach = 0.97
 
 /** With more stations than this, finer places round each would be more than can be weighed up. */
 const mostRefined = 12

@@ -15,7 +15,7 @@ import {
   unitInput,
 } from './season-ground'
 import { type Cells, cellsOf, serviceMatrix } from './service'
-import { assumedPrices, costOf, mostCocoons, type Prices, releasesOf, type Stock, stockOf } from './stock'
+import { assumedPrices, costOf, mostCocoons, type Prices, releasesOf, type Stock, shareOfReach, stockOf } from './stock'
 import { sureCocoons } from './sure'
 import { sharesOf, usualKind } from './usual-kind'
 
@@ -75,8 +75,6 @@ export type StockResult = {
 
 /** More pairs of points and stations than this, and points are taken together in cells. */
 const mostPairs = 4e6
-/** Where stations have no limit, the last of what they reach would take bees without end: so much of it will do. */
-const shareOfReach = 0.97
 
 /** Fewest nesting females for a target at fixed stations and release dates (section 8 of the model). */
 export function stockFor(plan: Plan, year: number, options: StockOptions = {}): Outcome<StockResult> {
@@ -116,6 +114,7 @@ function stocked(ground: SeasonGround, options: StockOptions): StockResult {
   const { problem, groundOf: groups } = problemOf(ground, stations, options)
   const most = mostServed(problem)
   const wanted = wantedBy(problem)
+  // Where stations have no limit, the last of what they reach is not asked for.
   const share = isUnlimited(problem) ? shareOfReach : 1
   const need = wanted.map((all, g) => (most[g]! >= target * all * (1 - 1e-9) ? target * all : share * most[g]!))
   const exact = fewestFemales({ ...problem, need })

@@ -1,4 +1,5 @@
 import type { BeeSettings, SiteSettings } from '../data/settings'
+import { sitingDefaults } from '../data/siting-figures'
 import type { Release } from '../plan/plan'
 import { cocoonsFor, wholeUp } from './cocoons'
 import { nestingShare, type ReleaseShare } from './season-ground'
@@ -13,12 +14,19 @@ export type Prices = {
 }
 
 /** Assumed, for the proportion between a station and what is in it; the grower's own go before. */
-export const assumedPrices: Prices = { station: 30, femaleCocoon: 1, maleCocoon: 0.5, tube: 0.25 }
+export const assumedPrices: Prices = {
+  station: sitingDefaults.stationPrice,
+  femaleCocoon: sitingDefaults.femaleCocoonPrice,
+  maleCocoon: sitingDefaults.maleCocoonPrice,
+  tube: sitingDefaults.tubePrice,
+}
 
-/** Nesting females at a station unless the grower says otherwise: 30 to 70 a shelter (common practice, no source). */
-export const usualFemales = 50
-/** More tubes than this at one place bring less than a second place does (Koh et al.: about 200 tubes a site). */
-export const mostTubes = 200
+/** Nesting females at a station unless the grower says otherwise. */
+export const usualFemales = sitingDefaults.usualFemales
+/** More tubes than this at one place bring less than a second place does. */
+export const mostTubes = sitingDefaults.mostTubes
+/** Of a planting out of reach of a target, so much of the most that can be: the last of it would take bees without end. */
+export const shareOfReach = sitingDefaults.shareOfReach
 
 /** Whole things to buy for one station. */
 export type Stock = {

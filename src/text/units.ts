@@ -125,6 +125,8 @@ export function quantityOf(unit: Unit): Quantity {
     case 'cells':
     case 'tubes':
     case 'portions':
+    case 'females':
+    case 'money':
       return 'plain'
     default:
       return unit satisfies never

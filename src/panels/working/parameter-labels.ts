@@ -33,6 +33,14 @@ const others: Readonly<Record<string, string>> = {
   openAfterCold: 'cold to opening day',
   shareOutAfter: 'opening day to share-out',
   orderBefore: 'order before the next release',
+  stationPrice: 'price of a station',
+  femaleCocoonPrice: 'price of a female cocoon',
+  maleCocoonPrice: 'price of a male cocoon',
+  tubePrice: 'price of a tube',
+  usualFemales: 'nesting females at a new station',
+  mostTubes: 'tubes at a station before another does more good',
+  stationSpacing: 'least distance between stations',
+  shareOfReach: 'share of the most within reach that is asked for where a target is out of it',
 }
 
 /** Groups whose rows already have a name in words. */
@@ -54,7 +62,7 @@ export function parameterLabel({ group, groupId, name }: ParameterRow): string {
 export function limitOf(groupId: string, name: string): Limit | undefined {
   if (groupId === 'site') return (siteLimits as Limits)[name]
   if (groupId.startsWith('osmia-')) return (beeLimits as Limits)[name]
-  if (groupId === 'bloom' || groupId === 'work') return undefined
+  if (groupId === 'bloom' || groupId === 'work' || groupId === 'siting') return undefined
   return (cropLimits as Limits)[name]
 }
 
@@ -66,6 +74,7 @@ const nouns: Partial<Readonly<Record<Unit, string>>> = {
   'flowers/m': 'flowers',
   cells: 'cells',
   tubes: 'tubes',
+  females: 'females',
 }
 
 /** A table value in the plan's units: "618 females per ha", "90%", "67.1 m". */
