@@ -39,6 +39,7 @@ function stockText(name: string, result: StockResult): string {
   const first = reached
     ? `Every planting gets ${percent(target)} of what it wants from ${estimate(females)} nesting females.`
     : `${counted(stopping.length, 'planting')} cannot get ${percent(target)} of what ${stopping.length === 1 ? 'it wants' : 'they want'} at these stations.`
+  const sure = stations.reduce((sum, each) => sum + each.sure, 0)
   return [
     `${name}, season ${year}`,
     first,
@@ -47,6 +48,7 @@ function stockText(name: string, result: StockResult): string {
     pairs([
       ['Coverage now', percent(before.coverage)],
       ['Coverage then', percent(after.coverage)],
+      ['Nine times in ten sure', `with ${grouped(sure)} female cocoons`],
     ]),
     '',
     'Stations',

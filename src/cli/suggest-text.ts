@@ -11,6 +11,7 @@ const right = (head: string): Column => ({ head, align: 'right' })
 /** A suggestion for reading. */
 export function suggestText(plan: Plan, question: Question, suggestion: Suggestion): string {
   const { year, before, after, stations, plantings, places, thinning, cautions } = suggestion
+  const sure = stations.filter(({ bought }) => bought).reduce((sum, each) => sum + each.sure, 0)
   return [
     `${oneLine(plan.name) || 'Plan without a name'}, season ${year}`,
     summary(question, suggestion),
@@ -19,6 +20,7 @@ export function suggestText(plan: Plan, question: Question, suggestion: Suggesti
     pairs([
       ['Coverage now', percent(before.coverage)],
       ['Coverage then', percent(after.coverage)],
+      ...(sure === 0 ? [] : [['Nine times in ten sure', `with ${grouped(sure)} female cocoons to buy`] as const]),
       ['Places looked at', grouped(places.count)],
       ...(thinning === null ? [] : [['With twice as many', thinningText(thinning)] as const]),
     ]),
