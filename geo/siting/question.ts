@@ -34,8 +34,10 @@ export type SuggestOptions = {
   /** Most tubes that a new station holds. */
   readonly tubes?: number
   readonly bee?: BeeId
-  /** Release dates of new stations; without, those of the season in their proportion, or the best single day. */
+  /** Release dates of new stations; without, those of the nearest stocked station, or the best single day. */
   readonly releases?: readonly ReleaseShare[]
+  /** Dates of new places where none are given: those the season has, or those advised for it; of the nearest station. */
+  readonly dates?: 'season' | 'advice'
   readonly places?: CandidateOptions
   readonly seed?: number
   /** A general solver asked to prove the answer, and the seconds it has. */

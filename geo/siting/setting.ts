@@ -6,6 +6,7 @@ import type { Metres } from '../space/plane'
 import { coverageBy, type SeasonGround, type StationKind, unitInput } from '../stocking/season-ground'
 import { type Cells, cellsOf, type ServiceMatrix, serviceMatrix } from '../stocking/service'
 import { kindsOfPlaces, sharesOf } from '../stocking/usual-kind'
+import { releaseAdvice } from '../timing/release-advice'
 import { type CandidateSite, type Candidates, candidatesOf, defaultSpacing, leastPitch } from './candidates'
 import type { SitingProblem } from './objective'
 import type { Role, SuggestOptions } from './question'
@@ -59,7 +60,7 @@ export function settingOf(ground: SeasonGround, options: SuggestOptions): Settin
     ground,
     stays.map(({ input }) => input),
   )
-  const fresh = kindsOfPlaces(ground, freshBee, options.releases)
+  const fresh = kindsOfPlaces(ground, freshBee, { given: options.releases, advised: advisedDates(ground, options) })
   const units = fresh.kinds.map(kind => unitInput(ground, kind))
   const placings: Placing[] = [
     { moves: null, kind: fresh.kinds[0]!, unit: units[0]! },
@@ -96,6 +97,16 @@ export function settingOf(ground: SeasonGround, options: SuggestOptions): Settin
     unitAt,
   }
   return { ...setting, services: placings.map((_, p) => servicesOf(setting, p, sites)) }
+}
+
+/** Most batches that are advised: each is one more round with cocoons in hand. */
+const mostBatches = 3
+
+/** The dates advised for the season's stations, where a question asks for them and there is advice. */
+function advisedDates({ plan, year }: SeasonGround, { dates }: SuggestOptions) {
+  if (dates !== 'advice') return undefined
+  const advice = releaseAdvice(plan, year, { scope: 'orchard', batches: mostBatches })
+  return advice.ok ? new Map(advice.value.stations.map(({ id, batches }) => [id, batches])) : undefined
 }
 
 /**

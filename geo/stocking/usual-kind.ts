@@ -11,19 +11,25 @@ export type PlaceKinds = {
   at(place: Metres): number
 }
 
+export type KindOptions = {
+  readonly given?: readonly ReleaseShare[] | undefined
+  /** Dates in place of those that stations of the season have, by their id. */
+  readonly advised?: ReadonlyMap<string, readonly ReleaseShare[]> | undefined
+}
+
 /**
  * What a station without releases of its own holds, place by place: the dates given, else those of the nearest stocked
  * station of the same bee, whose plantings are most likely to be its own, else the best single day.
  */
-export function kindsOfPlaces(ground: SeasonGround, bee: BeeId, given: readonly ReleaseShare[] = []): PlaceKinds {
+export function kindsOfPlaces(ground: SeasonGround, bee: BeeId, { given = [], advised }: KindOptions = {}): PlaceKinds {
   const one = (releases: readonly ReleaseShare[]) => ({ kinds: [{ bee, releases }], at: () => 0 })
   if (given.length > 0) return one(given)
   const stocked = ground.supplies.filter(supply => supply.bee === bee && supply.input.females > 0)
   if (stocked.length === 0) return one([{ date: bestDate(ground, bee), share: 1 }])
   const known = new Map<string, number>()
   const kinds: StationKind[] = []
-  const neighbours = stocked.map(({ season, input: { x, y } }) => {
-    const releases = sharesOf(season.releases ?? [])
+  const neighbours = stocked.map(({ id, season, input: { x, y } }) => {
+    const releases = advised?.get(id) ?? sharesOf(season.releases ?? [])
     const key = JSON.stringify(releases)
     const kind = known.get(key) ?? kinds.push({ bee, releases }) - 1
     known.set(key, kind)

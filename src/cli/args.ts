@@ -21,6 +21,7 @@ export type Request =
       readonly stations: number | null
       readonly target: number | null
       readonly isProving: boolean
+      readonly isAdvised: boolean
       /** Where to save the plan with the answer in it. */
       readonly write: string | null
     }
@@ -39,6 +40,7 @@ const types = {
   stations: { type: 'string' },
   target: { type: 'string' },
   prove: { type: 'boolean' },
+  advised: { type: 'boolean' },
   write: { type: 'string' },
 } as const
 
@@ -101,6 +103,7 @@ export function readArguments(words: readonly string[]): Request | Wrong {
     stations: typeof stations === 'string' ? Number(stations) : null,
     target: typeof target === 'string' ? Number(target) : null,
     isProving: values.prove === true,
+    isAdvised: values.advised === true,
     write: typeof write === 'string' ? write : null,
   }
 }

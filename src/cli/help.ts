@@ -8,6 +8,7 @@ const optionWords = {
   stations: ['--stations N', 'how many stations to add, each with about 50 nesting females'],
   target: ['--target SHARE', 'what every planting is to get of what it wants, such as 0.9'],
   prove: ['--prove', 'let a general solver prove the answer, for up to a minute'],
+  advised: ['--advised', 'new places get the release dates advised for the orchard, not those planned'],
   write: ['--write FILE', 'save the plan with the answer in it'],
   to: ['--to geojson', 'what to make of the plan'],
   units: ['--units us|metric', 'units of the table; without it, those of the plan'],
@@ -45,7 +46,7 @@ const commands: Readonly<Record<CommandName, Command>> = {
       'for the greatest coverage, or as few as it takes, at least cost, for every planting to reach a',
       'target. Every answer says what no other layout of these places could exceed.',
     ],
-    options: ['stations', 'target', 'prove', 'write', 'year', 'json', 'help'],
+    options: ['stations', 'target', 'prove', 'advised', 'write', 'year', 'json', 'help'],
   },
   stock: {
     use: 'stock <plan file> [options]',

@@ -13,6 +13,7 @@ type Options = {
   readonly stations: number | null
   readonly target: number | null
   readonly isProving: boolean
+  readonly isAdvised: boolean
 }
 
 /** Seconds that a proof may take. */
@@ -32,7 +33,11 @@ export async function suggest(text: string, options: Options, solver: () => Prom
       ? { kind: 'stations', count: options.stations ?? 1 }
       : { kind: 'target', coverage: options.target }
   const prove = options.isProving ? { solver: await solver(), timeLimit: proofTime } : undefined
-  const outcome = await suggestFor(plan, year, { question, ...(prove && { prove }) })
+  const outcome = await suggestFor(plan, year, {
+    question,
+    ...(prove && { prove }),
+    ...(options.isAdvised && { dates: 'advice' }),
+  })
   const problems = joined(ofReading, outcome.problems)
   if (!outcome.ok) return nothing(problems)
   const told = options.isJson

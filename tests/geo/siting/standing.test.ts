@@ -13,6 +13,7 @@ import { leastCostBound } from '#geo/siting/target-bound'
 import { targetProgramme } from '#geo/siting/target-programme'
 import { planeAt } from '#geo/space/plane'
 import { highsSolver } from '#geo/stocking/highs-solver'
+import { releaseAdvice } from '#geo/timing/release-advice'
 import { at, block, marks, middle, planOf, station } from '../../support/orchard'
 import { randomTarget } from '../../support/siting-instances'
 
@@ -171,6 +172,22 @@ it('a new station has the release dates of the nearest stocked one', async () =>
     const date = plane.toMetres(at).x < 0 ? '2026-04-06' : '2026-04-20'
     expect(releases.map(each => each.date)).toEqual([date])
   }
+})
+
+it('a new station has the advised dates where they are asked for', async () => {
+  const late = planOf({
+    features: [...ground, station('old', 60, 0)],
+    stock: { old: [{ date: '2026-05-04', females: 80 }] },
+  })
+  const question = { kind: 'stations', count: 1 } as const
+  const season = await answer(late, { question })
+  const advised = await answer(late, { question, dates: 'advice' })
+  expect(season.stations[0]!.releases.map(({ date }) => date)).toEqual(['2026-05-04'])
+  const advice = releaseAdvice(late, 2026, { scope: 'orchard', batches: 3 })
+  if (!advice.ok) throw new Error('no advice')
+  const dates = advice.value.stations[0]!.batches.map(({ date }) => date)
+  expect(advised.stations[0]!.releases.map(({ date }) => date)).toEqual(dates)
+  expect(advised.after.coverage).toBeGreaterThan(season.after.coverage!)
 })
 
 describe('a proof', () => {
