@@ -7,7 +7,7 @@ import { counted } from '../../text/words'
 import { lookForPlaces, proveAnswer } from '../../worker/siting-schedule'
 import { Explained } from '../coverage/figures'
 import { useYear } from '../hooks'
-import { boundWords, cautionText, closeChange, finely, staleWords, thinningWords } from './answer-words'
+import { boundWords, cautionText, closeChange, finely, shortWords, staleWords, thinningWords } from './answer-words'
 import { ToQuestion } from './ask-form'
 import { BeforeAfter, type Change, ShadeChoice } from './before-after'
 import { CurveView } from './curve-view'
@@ -36,7 +36,7 @@ export function AnswerView({ answer, isFresh }: { readonly answer: Suggested; re
         </div>
       )}
       <Cautions answer={answer} />
-      {isEmpty ? <WhatMayHelp answer={answer} /> : null}
+      {isEmpty || suggestion.reached === false ? <WhatMayHelp answer={answer} /> : null}
       {isFresh ? <Acceptance answer={answer} isEmpty={isEmpty} /> : null}
       {isEmpty ? null : <HowGood answer={answer} isFresh={isFresh} />}
       <Changes answer={answer} isFresh={isFresh} />
@@ -100,9 +100,9 @@ function WhatMayHelp({ answer }: { readonly answer: Suggested }) {
   if (wish.question.kind === 'target') {
     return suggestion.reached === true ? null : (
       <p>
-        What may help: a lower target; more tubes at a station, or less distance between stations; a batch set out later
-        for plantings that bloom long after the others (see Bloom and flight). To see how far a few stations come, ask
-        for places for more stations.
+        {shortWords(suggestion, wish.question.coverage)} What may help: a lower target; more tubes at a station, or less
+        distance between stations; a batch set out later for plantings that bloom long after the others (see Bloom and
+        flight). To see how far a few stations come, ask for places for more stations.
       </p>
     )
   }

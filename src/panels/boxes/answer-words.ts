@@ -82,6 +82,15 @@ function verb(before: number, after: number, isOne: boolean): string {
   return isOne ? 'lowers' : 'lower'
 }
 
+/** Which plantings an answer leaves short of the target, the worst first. */
+export function shortWords({ stations, plantings }: Suggestion, target: number): string {
+  const short = plantings
+    .flatMap(({ name, after }) => (after !== null && after < target - 1e-6 ? [{ name, after }] : []))
+    .sort((a, b) => a.after - b.after)
+  if (stations.length === 0 || short.length === 0) return ''
+  return `Short of ${percent(target)}: ${someOf(short.map(({ name, after }) => `${name} (${finely(after)})`))}.`
+}
+
 function headBound({ bound, after, stations, reached }: Suggestion, question: Question): string {
   if (question.kind === 'target') {
     if (reached !== true || bound.cost === undefined) return 'see below what stops it'
