@@ -66,6 +66,7 @@ export function BeeFields() {
     <>
       <BeeChoice
         label="Bee of new stations"
+        isCautioned
         value={ask.bee ?? plan.bee}
         onCommit={bee => change({ bee: bee === plan.bee ? null : bee })}
       />

@@ -12,10 +12,12 @@ type Props = {
   readonly value: BeeId
   readonly onCommit: (bee: BeeId) => void
   readonly label?: string
+  /** The page tells the caution on species already. */
+  readonly isCautioned?: true
 }
 
 /** Which bee, with where it is at home and what to weigh before letting it go. */
-export function BeeChoice({ value, onCommit, label = 'Bee' }: Props) {
+export function BeeChoice({ value, onCommit, label = 'Bee', isCautioned }: Props) {
   const { native, goodFor, caution } = bees[value]
   return (
     <div className="stack">
@@ -29,7 +31,7 @@ export function BeeChoice({ value, onCommit, label = 'Bee' }: Props) {
         {native} {goodFor}
       </p>
       <p className="aside-note">{caution}</p>
-      <Caution about="species" />
+      {isCautioned ? null : <Caution about="species" />}
     </div>
   )
 }
