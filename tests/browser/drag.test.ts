@@ -17,7 +17,7 @@ test('the figures follow a station while it is moved, and the move is one step o
   const far = await spotOn(page, 0.45, 0.4)
   await page.mouse.click(far.x, far.y)
   await goTo(page, 'Bloom and flight')
-  await page.getByRole('button', { name: /^Set the default dates/ }).click()
+  await page.getByRole('button', { name: /^Fill in \d+ bloom/ }).click()
   await page.getByRole('button', { name: 'Add a batch of cocoons' }).first().click()
   const field = page.getByRole('textbox', { name: 'Female cocoons' }).first()
   await field.fill('90')

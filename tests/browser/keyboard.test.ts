@@ -26,7 +26,7 @@ test('a plan from nothing to coverage without touching the mouse', async () => {
   await pressByKey(page, button('Add the nest station'))
 
   await pressByKey(page, button('Bloom and flight'))
-  await pressByKey(page, button(/^Set the default dates/))
+  await pressByKey(page, button(/^Fill in \d+ bloom/))
   await pressByKey(page, button('Add a batch of cocoons').first())
   await typeByKey(page, field('Female cocoons').first(), '60')
   await page.keyboard.press('Enter')

@@ -26,7 +26,7 @@ async function drawRowAndStation(page: Page): Promise<void> {
 
 async function setBloomAndBees(page: Page, cocoons: string): Promise<void> {
   await goTo(page, 'Bloom and flight')
-  await page.getByRole('button', { name: /^Set the default dates/ }).click()
+  await page.getByRole('button', { name: /^Fill in \d+ bloom/ }).click()
   await page.getByRole('button', { name: 'Add a batch of cocoons' }).first().click()
   const field = page.getByRole('textbox', { name: 'Female cocoons' }).first()
   await field.fill(cocoons)

@@ -37,7 +37,7 @@ test('the whole job with one finger on a phone', async () => {
   await page.touchscreen.tap(place.x, place.y)
   await panel(page).getByRole('region', { name: 'Selected: Nest station 1' }).waitFor()
   await goTo(page, 'Bloom and flight')
-  await page.getByRole('button', { name: /^Set the default dates/ }).tap()
+  await page.getByRole('button', { name: /^Fill in \d+ bloom/ }).tap()
   await page.getByRole('button', { name: 'Add a batch of cocoons' }).first().tap()
   const field = page.getByRole('textbox', { name: 'Female cocoons' }).first()
   await field.fill('60')

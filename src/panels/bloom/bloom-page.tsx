@@ -11,6 +11,7 @@ import { useShell } from '../shell'
 import { cropTitle } from '../titles'
 import { BandTable } from './band-table'
 import { CalendarCard } from './calendar-card'
+import { ColdStoreFields } from './cold-store'
 import { CropBloom } from './crop-bloom'
 import { OwnBloom } from './own-bloom'
 import { ReleaseAdvice } from './release-advice'
@@ -69,6 +70,7 @@ export function BloomPage() {
         <section className="stack" aria-labelledby="advice">
           <h2 id="advice">When to set cocoons out</h2>
           <ReleaseAdvice key={`advice ${year}`} />
+          <ColdStoreFields key={`cold ${year}`} />
         </section>
       )}
       <section className="stack" aria-labelledby="stations">
