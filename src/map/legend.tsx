@@ -33,7 +33,7 @@ export function Legend() {
       {isShaded && isOfDay && (
         <p>
           Of the day: what the bees at work bring, against what the flowers open that day want. Over the bloom this adds
-          up to coverage. Empty outline or small dot: no blossom open.
+          up to coverage. Empty outline or small dot: no blossom open. Plain dark dot: no bloom dates.
         </p>
       )}
       <label className="map-legend-switch">

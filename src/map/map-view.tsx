@@ -97,7 +97,7 @@ function startMap(
     store.subscribe(state => state.document.plan, layers.redraw),
     store.subscribe(state => state.results.report, layers.showResults),
     store.subscribe(state => state.results.cloud, layers.showResults),
-    store.subscribe(state => state.results.day, layers.redraw),
+    store.subscribe(state => state.results.day, layers.redrawDay),
     store.subscribe(
       ({ results, boxes, view }) => [results.suggestion, results.stock, results.trial, boxes, view.page],
       layers.redraw,
@@ -105,13 +105,9 @@ function startMap(
         equalityFn: (a, b) => a.every((value, i) => value === b[i]),
       },
     ),
-    store.subscribe(
-      ({ view }) => [view.selection, view.shading, view.reachCircles, view.year, view.day],
-      layers.redraw,
-      {
-        equalityFn: (a, b) => a.every((value, i) => value === b[i]),
-      },
-    ),
+    store.subscribe(({ view }) => [view.selection, view.shading, view.reachCircles, view.year], layers.redraw, {
+      equalityFn: (a, b) => a.every((value, i) => value === b[i]),
+    }),
     store.subscribe(state => state.view.theme, layers.repalette),
     store.subscribe(state => state.view.ground, tiles.show),
     store.subscribe(state => state.view.ground, layers.redrawGround),
@@ -185,6 +181,11 @@ function paintedLayers(map: LeafletMap, store: PlannerStore, link: MapLink) {
       plants.redraw()
     },
     redrawGround: () => ground.redraw(),
+    /** What a day changes: shades, lines and the stations' words. */
+    redrawDay: () => {
+      plants.redraw()
+      marks.redraw()
+    },
     /** What is under way moves with every pointer event; the plan under it changes only as things leave it and come back. */
     follow: () => {
       const now = (ghostNow()?.hidden ?? []).join(' ')

@@ -67,7 +67,8 @@ function Season({ bands, year, foldButton }: SeasonProps) {
   const stretch = wish === null ? whole : within(wish, whole)
   const isCrowded = bands.flights.length > 1 && bands.blooms.length + bands.flights.length > mostBands
   const shown = useMemo(() => (isCrowded && !isEach ? mergedFlights(bands) : bands), [bands, isCrowded, isEach])
-  const all = [...shown.flying, ...shown.flights, ...shown.blooms]
+  const all = useMemo(() => [...shown.flying, ...shown.flights, ...shown.blooms], [shown])
+  const summary = useMemo(() => bandsSummary(shown, year), [shown, year])
   const labelWidth = width < 520 ? 88 : 132
   const read = pointed ?? day
   const words = read === null ? null : dayInWords(bands, read, year)
@@ -126,7 +127,7 @@ function Season({ bands, year, foldButton }: SeasonProps) {
         <div ref={frame} className="chart">
           <StripPicture
             title={`Season ${year}`}
-            summary={bandsSummary(shown, year)}
+            summary={summary}
             bands={all}
             stretch={seen}
             year={year}

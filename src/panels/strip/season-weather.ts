@@ -56,7 +56,12 @@ export function flyingWords(flying: readonly FlyingDay[]): string | null {
   if (flying.length === 0) return null
   if (known.length === 0) return 'no weather for that day, counted as a typical one'
   if (known.length === 1) return hoursOf(known[0]!.hours)
-  return listed(known.map(({ id, hours }) => `${hoursOf(hours)} for the ${bees[id].name.toLowerCase()}`))
+  return listed(known.map(({ id, hours }) => `${hoursOf(hours)} for the ${midSentence(bees[id].name)}`))
+}
+
+/** "the blue orchard bee", but "the European orchard bee". */
+function midSentence(name: string): string {
+  return name.startsWith('European') ? name : name.charAt(0).toLowerCase() + name.slice(1)
 }
 
 function hoursOf(hours: number): string {

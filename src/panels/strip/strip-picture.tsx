@@ -1,4 +1,4 @@
-import { useId } from 'react'
+import { memo, useId } from 'react'
 import { type DailyCurve, endOf } from '#geo/time/curve'
 import { hill, shortened } from '../../parts/chart'
 import type { BloomBand, FlightBand } from '../season-bands'
@@ -31,7 +31,7 @@ type Props = {
  * flight as a hatched hill with a firm outline; flying time as bars. They tell apart without colour.
  */
 export function StripPicture(props: Props) {
-  const { title, summary, bands, stretch, year, width, labelWidth, bandHeight, day, pointed } = props
+  const { title, summary, bands, stretch, width, labelWidth, bandHeight, day, pointed } = props
   const id = useId()
   const { from, to } = stretch
   const height = bands.length * bandHeight
@@ -48,6 +48,24 @@ export function StripPicture(props: Props) {
     >
       <title id={`${id}-title`}>{title}</title>
       <desc id={`${id}-summary`}>{summary}</desc>
+      <Bands {...{ bands, stretch, year: props.year, width, labelWidth, bandHeight }} />
+      {isShown(pointed) && pointed !== day ? <path className="strip-pointed" d={`M${x(pointed)} 0V${height}`} /> : null}
+      {isShown(day) ? <path className="chart-day" d={`M${x(day)} 0V${height}`} /> : null}
+    </svg>
+  )
+}
+
+type BandsProps = Omit<Props, 'title' | 'summary' | 'day' | 'pointed'>
+
+/** All of the picture that stays as it is while days are run through. */
+const Bands = memo(function Bands({ bands, stretch, year, width, labelWidth, bandHeight }: BandsProps) {
+  const id = useId()
+  const { from, to } = stretch
+  const height = bands.length * bandHeight
+  const plot = Math.max(40, width - labelWidth)
+  const x = (at: number) => labelWidth + ((at - from) / Math.max(1, to - from)) * plot
+  return (
+    <>
       <defs>
         <pattern id={`${id}-hatch`} width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
           <path d="M0 0v5" className="chart-hatch" />
@@ -74,11 +92,9 @@ export function StripPicture(props: Props) {
           <path className="chart-line" d={`M0 ${bandHeight - 0.5}H${width}`} />
         </g>
       ))}
-      {isShown(pointed) && pointed !== day ? <path className="strip-pointed" d={`M${x(pointed)} 0V${height}`} /> : null}
-      {isShown(day) ? <path className="chart-day" d={`M${x(day)} 0V${height}`} /> : null}
-    </svg>
+    </>
   )
-}
+})
 
 type ShapeProps = {
   readonly band: PictureBand
@@ -126,7 +142,7 @@ function FlyingBars({ band: { hours, known, typical }, x, height }: Omit<ShapePr
 type AxisProps = Pick<Props, 'stretch' | 'year' | 'width' | 'labelWidth'>
 
 /** The dates below the bands; not read aloud, since the bands' summary has them. */
-export function StripAxis({ stretch, year, width, labelWidth }: AxisProps) {
+export const StripAxis = memo(function StripAxis({ stretch, year, width, labelWidth }: AxisProps) {
   const { from, to } = stretch
   const plot = Math.max(40, width - labelWidth)
   return (
@@ -150,7 +166,7 @@ export function StripAxis({ stretch, year, width, labelWidth }: AxisProps) {
       ))}
     </svg>
   )
-}
+})
 
 /** First and last day of everything that is drawn, doubt included. */
 export function wholeOf(bands: {
