@@ -4,13 +4,19 @@ import { dateOfDay } from '#geo/time/day'
 import { dateText, honest, listed, percent } from '../../text/words'
 import { type BloomBand, type SeasonBands, seasonBands } from '../season-bands'
 import { femalesOn } from './flight-groups'
+import { type Frost, frostsOf, frostWords } from './season-frost'
 import { type FlyingBand, type FlyingDay, flyingBands, flyingOn, flyingWords } from './season-weather'
 
 /** The season as the strip and its table show it. */
-export type SeasonPicture = SeasonBands & { readonly flying: readonly FlyingBand[] }
+export type SeasonPicture = SeasonBands & {
+  readonly flying: readonly FlyingBand[]
+  readonly frosts: readonly Frost[]
+  readonly units: Plan['units']
+}
 
 export function seasonPicture(plan: Plan, year: number): SeasonPicture {
-  return { ...seasonBands(plan, year), flying: flyingBands(plan, year) }
+  const weather = { flying: flyingBands(plan, year), frosts: frostsOf(plan, year) }
+  return { ...seasonBands(plan, year), ...weather, units: plan.units }
 }
 
 /** What is said where a season holds no weather. */
@@ -25,6 +31,7 @@ export type SeasonDay = {
   readonly females: number
   /** By the weather, for every bee in use; empty without weather. */
   readonly flying: readonly FlyingDay[]
+  readonly frosts: readonly Frost[]
 }
 
 /** Less of a bloom than this is told as closed. */
@@ -32,18 +39,25 @@ const leastOpen = 0.005
 /** From here on a bloom is called full. */
 const full = 0.95
 
-export function seasonDay({ blooms, flights, flying }: SeasonPicture, day: number): SeasonDay {
+export function seasonDay({ blooms, flights, flying, frosts }: SeasonPicture, day: number): SeasonDay {
   const open = blooms
     .map(({ label, curve }) => ({ label, share: valueOn(curve, day) }))
     .filter(({ share }) => share >= leastOpen)
-  return { day, open, females: femalesOn(flights, day), flying: flyingOn(flying, day) }
+  return {
+    day,
+    open,
+    females: femalesOn(flights, day),
+    flying: flyingOn(flying, day),
+    frosts: frosts.filter(frost => frost.day === day),
+  }
 }
 
 /** Every day from the first on which something blooms or flies to the last. */
 export function seasonDays(bands: SeasonPicture): readonly SeasonDay[] {
   const days: SeasonDay[] = []
   for (let day = Math.ceil(bands.from); day <= bands.to; day += 1) days.push(seasonDay(bands, day))
-  const isBusy = ({ open, females }: SeasonDay) => open.length > 0 || females >= leastFemales
+  const isBusy = ({ open, females, frosts }: SeasonDay) =>
+    open.length > 0 || females >= leastFemales || frosts.length > 0
   return days.slice(days.findIndex(isBusy), days.findLastIndex(isBusy) + 1)
 }
 
@@ -58,7 +72,7 @@ export function openText(open: SeasonDay['open']): string {
 
 /** "24 April 2026: Apple in full bloom and plum 10% open; about 140 females at work; about 6.2 flying hours." */
 export function dayInWords(bands: SeasonPicture, day: number, year: number): string {
-  const { open, females, flying } = seasonDay(bands, day)
+  const { open, females, flying, frosts } = seasonDay(bands, day)
   const flowers = open.length === 0 ? 'nothing drawn is in bloom' : listed(open.map(each => openText([each])))
   const bees =
     bands.flights.length === 0
@@ -66,8 +80,8 @@ export function dayInWords(bands: SeasonPicture, day: number, year: number): str
       : females < leastFemales
         ? '; no female at work'
         : `; about ${honest(females)} ${females < 1.5 ? 'female' : 'females'} at work`
-  const weather = flyingWords(flying)
-  return `${dateText(dateOfDay(day, year))}: ${flowers}${bees}${weather === null ? '' : `; ${weather}`}.`
+  const weather = [flyingWords(flying), frostWords(frosts, bands.units)].filter(words => words !== null)
+  return `${dateText(dateOfDay(day, year))}: ${flowers}${[bees, ...weather].join('; ')}.`
 }
 
 /**

@@ -3,6 +3,7 @@ import { dateOfDay, daysBetween } from '#geo/time/day'
 import { csvText } from '../../text/csv'
 import { dateSpan, dateText, honest } from '../../text/words'
 import { openText, type SeasonDay, type SeasonPicture, seasonDays } from './season-days'
+import { frostWords } from './season-frost'
 import { type FlyingDay, flyingOn, hoursText } from './season-weather'
 
 /** A line of the season's table: a day, or a week with what was most in it. */
@@ -12,16 +13,19 @@ export type SeasonRow = {
   readonly females: string
   /** Hours, of each bee in use; empty without weather. */
   readonly flying: string
+  /** Frost that kills flowers; empty where there was none. */
+  readonly frost: string
 }
 
 const nothingOpen = 'nothing drawn'
 
 export function dayRows(bands: SeasonPicture, year: number): readonly SeasonRow[] {
-  return seasonDays(bands).map(({ day, open, females, flying }) => ({
+  return seasonDays(bands).map(({ day, open, females, flying, frosts }) => ({
     when: dateText(dateOfDay(day, year)),
     open: openText(open) || nothingOpen,
     females: honest(females),
     flying: flyingText(flying),
+    frost: frostWords(frosts, bands.units) ?? '',
   }))
 }
 
@@ -37,6 +41,11 @@ export function weekRows(bands: SeasonPicture, year: number): readonly SeasonRow
     open: openText(mostOpen(days)) || nothingOpen,
     females: honest(Math.max(...days.map(({ females }) => females))),
     flying: flyingText(weekFlying(days)),
+    frost:
+      frostWords(
+        days.flatMap(({ frosts }) => frosts),
+        bands.units,
+      ) ?? '',
   }))
 }
 
@@ -67,13 +76,14 @@ export const rowHeads: Readonly<Record<keyof SeasonRow, string>> = {
   open: 'In bloom',
   females: 'Females at work',
   flying: 'Flying hours',
+  frost: 'Frost',
 }
 
 /** The table for pasting elsewhere: columns apart by tabs. */
 export function rowsText(rows: readonly SeasonRow[]): string {
   const hasWeather = rows.some(({ flying }) => flying !== '')
-  const lines = [rowHeads, ...rows].map(({ when, open, females, flying }) =>
-    [when, open, females, ...(hasWeather ? [flying] : [])].join('\t'),
+  const lines = [rowHeads, ...rows].map(({ when, open, females, flying, frost }) =>
+    [when, open, females, ...(hasWeather ? [flying, frost] : [])].join('\t'),
   )
   return `${lines.join('\n')}\n`
 }
@@ -86,13 +96,15 @@ export function seasonCsv(bands: SeasonPicture, year: number): string {
     ...blooms.map(({ label }) => `${label}, share open`),
     ...flights.map(({ label }) => `${label}, females at work`),
     ...flying.map(({ label }) => `${label}, hours`),
+    ...(flying.length > 0 ? ['frost'] : []),
   ]
   const rounded = (value: number, digits: number) => Number(value.toFixed(digits))
-  const lines = seasonDays(bands).map(({ day }) => [
+  const lines = seasonDays(bands).map(({ day, frosts }) => [
     dateOfDay(day, year),
     ...blooms.map(({ curve }) => rounded(valueOn(curve, day), 3)),
     ...flights.map(({ curve, females }) => rounded(females * valueOn(curve, day), 1)),
     ...flyingOn(flying, day).map(({ hours }) => (hours === null ? '' : rounded(hours, 2))),
+    ...(flying.length > 0 ? [frostWords(frosts, bands.units) ?? ''] : []),
   ])
   return csvText([heads, ...lines])
 }

@@ -71,7 +71,7 @@ export function SeasonSheet({ onClose }: { readonly onClose: () => void }) {
             { key: 'when', head: rowHeads.when, cell: (row: SeasonRow) => row.when },
             { key: 'open', head: rowHeads.open, cell: row => row.open },
             { key: 'females', head: rowHeads.females, cell: row => row.females, isFigure: true },
-            ...(bands.flying.length === 0 ? [] : [flyingColumn]),
+            ...(bands.flying.length === 0 ? [] : [flyingColumn, frostColumn]),
           ]}
           rows={rows}
           keyOf={row => row.when}
@@ -87,6 +87,8 @@ const flyingColumn: Column<SeasonRow> = {
   cell: row => row.flying,
   isFigure: true,
 }
+
+const frostColumn: Column<SeasonRow> = { key: 'frost', head: rowHeads.frost, cell: row => row.frost }
 
 const labelWidth = 132
 const bandHeight = 18
@@ -105,6 +107,7 @@ function SheetPicture({ bands, year }: { readonly bands: SeasonPicture; readonly
         bands={[...grouped.flying, ...grouped.flights, ...grouped.blooms]}
         stretch={whole}
         year={year}
+        frosts={bands.frosts}
         width={width}
         labelWidth={labelWidth}
         bandHeight={bandHeight}
@@ -117,6 +120,9 @@ function SheetPicture({ bands, year }: { readonly bands: SeasonPicture; readonly
         {grouped.flying.length === 0
           ? ` ${noWeather}`
           : ' Bars: flying hours by the weather, estimated; dashed at a typical day’s; a dot where the weather is not known.'}
+        {bands.frosts.length === 0
+          ? ''
+          : ' A wedge: frost that kills a tenth of that crop’s flowers, filled: nine tenths. More bees cannot make up for frosted flowers.'}
         {hasDoubt ? ' Dashed: how far it could be open if default dates are off by as much as they may be.' : ''}
       </p>
     </div>

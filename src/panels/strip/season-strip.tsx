@@ -131,6 +131,7 @@ function Season({ bands, year, foldButton }: SeasonProps) {
             bands={all}
             stretch={seen}
             year={year}
+            frosts={bands.frosts}
             width={width}
             labelWidth={labelWidth}
             bandHeight={Math.max(lowest, Math.min(highest, Math.floor(room / all.length)))}

@@ -3,6 +3,7 @@ import { type DailyCurve, endOf } from '#geo/time/curve'
 import { hill, shortened } from '../../parts/chart'
 import type { BloomBand, FlightBand } from '../season-bands'
 import { doubtCurve } from './season-days'
+import type { Frost } from './season-frost'
 import { ticksOf } from './season-ticks'
 import type { FlyingBand } from './season-weather'
 import type { Stretch } from './stretch'
@@ -18,6 +19,7 @@ type Props = {
   readonly bands: readonly PictureBand[]
   readonly stretch: Stretch
   readonly year: number
+  readonly frosts: readonly Frost[]
   readonly width: number
   readonly labelWidth: number
   readonly bandHeight: number
@@ -48,7 +50,7 @@ export function StripPicture(props: Props) {
     >
       <title id={`${id}-title`}>{title}</title>
       <desc id={`${id}-summary`}>{summary}</desc>
-      <Bands {...{ bands, stretch, year: props.year, width, labelWidth, bandHeight }} />
+      <Bands {...{ bands, stretch, year: props.year, frosts: props.frosts, width, labelWidth, bandHeight }} />
       {isShown(pointed) && pointed !== day ? <path className="strip-pointed" d={`M${x(pointed)} 0V${height}`} /> : null}
       {isShown(day) ? <path className="chart-day" d={`M${x(day)} 0V${height}`} /> : null}
     </svg>
@@ -58,7 +60,7 @@ export function StripPicture(props: Props) {
 type BandsProps = Omit<Props, 'title' | 'summary' | 'day' | 'pointed'>
 
 /** All of the picture that stays as it is while days are run through. */
-const Bands = memo(function Bands({ bands, stretch, year, width, labelWidth, bandHeight }: BandsProps) {
+const Bands = memo(function Bands({ bands, stretch, year, frosts, width, labelWidth, bandHeight }: BandsProps) {
   const id = useId()
   const { from, to } = stretch
   const height = bands.length * bandHeight
@@ -81,6 +83,7 @@ const Bands = memo(function Bands({ bands, stretch, year, width, labelWidth, ban
         {bands.map((band, i) => (
           <g key={band.kind + band.id} transform={`translate(0 ${i * bandHeight})`}>
             <BandShape band={band} x={x} height={bandHeight} hatch={`${id}-hatch`} />
+            {band.kind === 'bloom' ? <Frosts frosts={frosts} id={band.id} x={x} /> : null}
           </g>
         ))}
       </g>
@@ -137,6 +140,23 @@ function FlyingBars({ band: { hours, known, typical }, x, height }: Omit<ShapePr
       <path className="strip-doubt" d={`M${x(hours.start)} ${y(typical)}H${x(end)}`} />
     </>
   )
+}
+
+/** A wedge from above on every night that kills flowers of a bloom's crop or planting. */
+function Frosts({
+  frosts,
+  id,
+  x,
+}: {
+  readonly frosts: readonly Frost[]
+  readonly id: string
+  readonly x: (day: number) => number
+}) {
+  return frosts
+    .filter(({ crop, plantings }) => crop === id || plantings.includes(id))
+    .map(({ day, isSevere }) => (
+      <path key={day} className={isSevere ? 'strip-frost-hard' : 'strip-frost'} d={`M${x(day) - 4} 1h8l-4 8Z`} />
+    ))
 }
 
 type AxisProps = Pick<Props, 'stretch' | 'year' | 'width' | 'labelWidth'>

@@ -166,7 +166,7 @@ describe('flying time', () => {
     expect([of('24 April 2026'), of('25 April 2026')]).toEqual(['0', 'not known'])
     expect(Number(of('23 April 2026'))).toBeGreaterThan(3)
     expect(weekRows(picture, 2026).find(({ when }) => when === '20 to 26 April 2026')!.flying).toBe('not known')
-    expect(rowsText(rows).split('\n')[0]).toBe('When\tIn bloom\tFemales at work\tFlying hours')
+    expect(rowsText(rows).split('\n')[0]).toBe('When\tIn bloom\tFemales at work\tFlying hours\tFrost')
     expect(
       seasonCsv(picture, 2026)
         .split('\r\n')
@@ -176,5 +176,28 @@ describe('flying time', () => {
     const two = seasonPicture(setStationSeason(2026, 'station-2', use).apply(withWeather), 2026)
     expect(dayInWords(two, on('2026-04-23'), 2026)).toMatch(/hours for the blue orchard bee and about .* for the /)
     expect(dayRows(two, 2026).find(({ when }) => when === '24 April 2026')!.flying).toBe('0 / 0')
+  })
+})
+
+describe('frost', () => {
+  const cold = (minimum: number) => {
+    const weather = { source: 'own', days: [['2026-04-24', minimum, 14, 0, null]] as const }
+    return seasonPicture({ ...plan, seasons: [{ ...plan.seasons[1]!, weather }] }, 2026)
+  }
+
+  test('that kills flowers is told for its day, with how much it kills, and stands in the table and the week', () => {
+    const told = (minimum: number) => dayInWords(cold(minimum), on('2026-04-24'), 2026)
+    expect(told(1)).not.toContain('frost')
+    expect(told(-2.6)).toMatch(/; frost of −2\.6 °C, enough to kill a tenth of the flowers of Apple\.$/)
+    expect(told(-9)).toMatch(/; frost of −9 °C, enough to kill nine tenths of the flowers of Apple\.$/)
+    const picture = cold(-2.6)
+    const words = 'frost of −2.6 °C, enough to kill a tenth of the flowers of Apple'
+    expect(
+      dayRows(picture, 2026)
+        .filter(({ frost }) => frost !== '')
+        .map(({ when, frost }) => [when, frost]),
+    ).toEqual([['24 April 2026', words]])
+    expect(weekRows(picture, 2026).find(({ when }) => when === '20 to 26 April 2026')!.frost).toBe(words)
+    expect(dayInWords({ ...picture, units: 'us' }, on('2026-04-24'), 2026)).toContain('frost of 27.3 °F')
   })
 })
