@@ -5,6 +5,7 @@ import { readingWording } from './wording/reading'
 import { timingWording } from './wording/timing'
 import { weatherTableWording } from './wording/weather-table'
 import type { Wording } from './wording/wording'
+import { yearsWording } from './wording/years'
 
 /**
  * Problems with what a grower gave us: plain data, worded in one place.
@@ -28,6 +29,7 @@ export type Outcome<T> =
   | { readonly ok: false; readonly problems: readonly Problem[] }
 
 const wording = {
+  ...yearsWording,
   ...readingWording,
   ...checkingWording,
   ...fieldCheckWording,

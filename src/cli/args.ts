@@ -1,5 +1,6 @@
 import { parseArgs } from 'node:util'
 import type { Units } from '#geo/plan/plan'
+import { mostSeasons } from '#geo/seasons/project'
 import { type CommandName, commandNames, commandOptions, type OptionName } from './help'
 import { listed, oneLine } from './words'
 
@@ -22,6 +23,12 @@ export type Request =
       readonly target: number | null
       readonly isProving: boolean
       readonly isAdvised: boolean
+      /** Two seasons to compare. */
+      readonly years: readonly [number, number] | null
+      /** Seasons to look ahead. */
+      readonly seasons: number | null
+      /** Nests are left outside rather than taken in. */
+      readonly isOutside: boolean
       /** Where to save the plan with the answer in it. */
       readonly write: string | null
     }
@@ -41,6 +48,9 @@ const types = {
   target: { type: 'string' },
   prove: { type: 'boolean' },
   advised: { type: 'boolean' },
+  years: { type: 'string' },
+  seasons: { type: 'string' },
+  outside: { type: 'boolean' },
   write: { type: 'string' },
 } as const
 
@@ -74,7 +84,7 @@ export function readArguments(words: readonly string[]): Request | Wrong {
   const [file, ...more] = files
   if (file === undefined && command !== 'parameters') return wrong(`Name the plan file, or - for standard input.`)
   if (more.length > 0) return wrong(`One plan file at a time: “${oneLine(more[0]!)}” is one too many.`)
-  const { year, units, to, stations, target, write } = values
+  const { year, units, to, stations, target, write, years, seasons } = values
   if (typeof year === 'string' && !/^\d{4}$/.test(year)) {
     return wrong(`--year should be a year such as 2026, but is “${oneLine(year)}”.`)
   }
@@ -92,6 +102,16 @@ export function readArguments(words: readonly string[]): Request | Wrong {
   if (command === 'suggest' && (stations === undefined) === (target === undefined)) {
     return wrong('Say what to look for: --stations N or --target SHARE, one of the two.')
   }
+  if (command === 'compare' && years === undefined) return wrong('Say which two seasons: --years 2025,2026.')
+  if (typeof years === 'string' && !/^\d{4},\d{4}$/.test(years)) {
+    return wrong(`--years should be two years such as 2025,2026, but is “${oneLine(years)}”.`)
+  }
+  if (
+    typeof seasons === 'string' &&
+    !(/^\d{1,2}$/.test(seasons) && Number(seasons) >= 1 && Number(seasons) <= mostSeasons)
+  ) {
+    return wrong(`--seasons should be a whole number from 1 to ${mostSeasons}, but is “${oneLine(seasons)}”.`)
+  }
   return {
     kind: 'command',
     command,
@@ -104,6 +124,9 @@ export function readArguments(words: readonly string[]): Request | Wrong {
     target: typeof target === 'string' ? Number(target) : null,
     isProving: values.prove === true,
     isAdvised: values.advised === true,
+    years: typeof years === 'string' ? (years.split(',').map(Number) as [number, number]) : null,
+    seasons: typeof seasons === 'string' ? Number(seasons) : null,
+    isOutside: values.outside === true,
     write: typeof write === 'string' ? write : null,
   }
 }

@@ -1,6 +1,16 @@
 import { pairs } from './table'
 
-export const commandNames = ['coverage', 'suggest', 'stock', 'calendar', 'check', 'parameters', 'convert'] as const
+export const commandNames = [
+  'coverage',
+  'suggest',
+  'stock',
+  'compare',
+  'project',
+  'calendar',
+  'check',
+  'parameters',
+  'convert',
+] as const
 export type CommandName = (typeof commandNames)[number]
 
 const optionWords = {
@@ -10,6 +20,9 @@ const optionWords = {
   prove: ['--prove', 'let a general solver prove the answer, for up to a minute'],
   advised: ['--advised', 'new places get the release dates advised for the orchard, not those planned'],
   write: ['--write FILE', 'save the plan with the answer in it'],
+  years: ['--years A,B', 'the two seasons, such as 2025,2026'],
+  seasons: ['--seasons N', 'how many seasons to look ahead, up to 10; without it, 5'],
+  outside: ['--outside', 'nests are left where they are, instead of taken in'],
   to: ['--to geojson', 'what to make of the plan'],
   units: ['--units us|metric', 'units of the table; without it, those of the plan'],
   why: ['--why', 'under each number, how it came about'],
@@ -57,6 +70,25 @@ const commands: Readonly<Record<CommandName, Command>> = {
       'the way where it cannot be reached.',
     ],
     options: ['target', 'write', 'year', 'json', 'help'],
+  },
+  compare: {
+    use: 'compare <plan file> --years A,B [options]',
+    short: 'one season beside another, and why coverage changed',
+    long: [
+      'Answers, for the orchard and every planting, how coverage, reach and timing changed from one season',
+      'to the other, and how much of it comes of plantings, stations, stock, bloom, weather and figures:',
+      'the parts add up to the change. Below, what was counted at stations of both years.',
+    ],
+    options: ['years', 'json', 'help'],
+  },
+  project: {
+    use: 'project <plan file> [options]',
+    short: 'cocoons and coverage in the seasons to come, as ranges',
+    long: [
+      'Answers how many cocoons, nesting females and filled tubes the seasons after this one may have, and',
+      'how much they cover: low, middle and high. What was counted takes the place of what is reckoned.',
+    ],
+    options: ['year', 'seasons', 'outside', 'json', 'help'],
   },
   calendar: {
     use: 'calendar <plan file> [options]',

@@ -4,10 +4,12 @@ import type { Answer, Planned } from './answer'
 import { type Request, readArguments } from './args'
 import { calendar } from './calendar'
 import { check } from './check'
+import { compare } from './compare'
 import { convert } from './convert'
 import { coverage } from './coverage'
 import { helpText } from './help'
 import { parameters } from './parameters'
+import { project } from './project'
 import { stock } from './stock'
 import { suggest } from './suggest'
 import { version } from './version'
@@ -60,6 +62,10 @@ async function answered(
       return saved(await suggest(text!, request, solver), request.write, writeFile)
     case 'stock':
       return saved(stock(text!, request), request.write, writeFile)
+    case 'compare':
+      return compare(text!, request)
+    case 'project':
+      return project(text!, request)
     case 'calendar':
       return calendar(text!, request, now())
     case 'check':
