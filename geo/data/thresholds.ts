@@ -76,6 +76,13 @@ export const thresholds = {
     'memory',
     'Keepers speak of 25 to 50 m, of 100 at the very most: farther off, bees gather mud elsewhere or nest there.',
   ),
+  sampleReach: threshold(
+    'share',
+    [0.05, 0.1, 0.15],
+    'assumed',
+    'assumed',
+    'Ten points either way tell a bad year from a usual one; to know losses much closer takes most of the tubes.',
+  ),
   femaleShareLow: threshold(
     'share',
     [0.15, 0.2, 0.25],

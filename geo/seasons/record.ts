@@ -1,9 +1,10 @@
 import type { BeeId } from '../data/own'
+import { thresholds } from '../data/thresholds'
 import { isStation, type NestCounts, nameOf, type Plan, type Season, type StationRecord, seasonOf } from '../plan/plan'
 import { believable, tubesOf } from '../plan/record-faults'
 import type { IsoDate } from '../time/day'
 import { usageOf } from './mixed-stock'
-import { type SampledShare, sampledShare, sampledTotal } from './sample'
+import { type SampledShare, sampledShare, sampledTotal, tubesToOpen } from './sample'
 import { beeSpreads, type Spread, spreadOf } from './spread'
 
 /** A count of all tubes of a station, or what a part of them lets one reckon; low and high null = cannot be said. */
@@ -35,6 +36,8 @@ export type StationYear = {
   readonly femaleShare: number | null
   /** Share of cells lost, over all causes, and cells lost by cause. */
   readonly lossShare: SampledShare | null
+  /** Tubes more to open until the share lost is known closely enough (`sampleReach`); null where that cannot be told. */
+  readonly tubesToOpen: number | null
   readonly losses: Readonly<Record<string, number>> | null
   /** Healthy cocoons of all its capped tubes. */
   readonly daughters: Harvest | null
@@ -105,12 +108,12 @@ function countsOf(
 
 type Opened = Pick<
   StationYear,
-  'tubesOpened' | 'cellsPerTube' | 'femaleShare' | 'lossShare' | 'losses' | 'daughters' | 'sons'
+  'tubesOpened' | 'cellsPerTube' | 'femaleShare' | 'lossShare' | 'tubesToOpen' | 'losses' | 'daughters' | 'sons'
 >
 
 function openedOf({ opening }: StationRecord, capped: number | null): Opened {
   if (opening === undefined) {
-    const nothing = { cellsPerTube: null, femaleShare: null, lossShare: null, losses: null }
+    const nothing = { cellsPerTube: null, femaleShare: null, lossShare: null, tubesToOpen: null, losses: null }
     return { tubesOpened: null, ...nothing, daughters: null, sons: null }
   }
   const tubes = opening.tubes ?? []
@@ -149,6 +152,11 @@ function openedOf({ opening }: StationRecord, capped: number | null): Opened {
     lossShare: isSampled
       ? sampledShare(sampled, capped)
       : whole && { ...whole, low: isAll ? whole.share : null, high: isAll ? whole.share : null },
+    tubesToOpen: isAll
+      ? 0
+      : isSampled && capped !== null
+        ? tubesToOpen(sampled, thresholds.sampleReach.value, capped)
+        : null,
     losses: causesOf(opening, list),
     daughters: harvest(females, counts => counts.females ?? null),
     sons: harvest(males, counts => counts.males ?? null),
