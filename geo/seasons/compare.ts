@@ -62,7 +62,8 @@ export function compareSeasons(plan: Plan, a: number, b: number): Outcome<Compar
   const problems = distinct([...from.problems, ...to.problems])
   if (!from.ok || !to.ok) return { ok: false, problems }
   const [then, now] = [from, to].map(({ value }) => value.report({ withLimits: false })) as [Report, Report]
-  const causesOf = causesBetween(plan, a, b, then, now)
+  const differing = differingCauses(plan, ...inOrder(a, b))
+  const causesOf = causesBetween(plan, [a, b], differing, [then, now])
   const orchardChange = (figure: 'coverage' | 'wanted' | 'supplied' | 'reach' | 'shortBy') =>
     change(then.orchard[figure], now.orchard[figure])
   const causes = causesOf(report => report.orchard.coverage)
@@ -84,7 +85,7 @@ export function compareSeasons(plan: Plan, a: number, b: number): Outcome<Compar
       const [before, after] = [then, now].map(report => lineOf(report, feature.id)) as [Line, Line]
       return before === null && after === null ? [] : [plantingComparison(feature, before, after, causesOf)]
     }),
-    reasons: causes === null ? [] : reasonsOf(causes, facts),
+    reasons: causes === null ? [] : reasonsOf(causes, differing, facts),
     facts,
     stations,
   }
@@ -111,11 +112,14 @@ function plantingComparison(feature: Feature, then: Line, now: Line, causesOf: C
 }
 
 /** Works out every mixture of the two years once; then splits the change of any coverage in the report. */
-function causesBetween(plan: Plan, a: number, b: number, then: Report, now: Report): CausesOf {
-  // Always from the earlier year on, so that both ways meet the same sums.
+function causesBetween(
+  plan: Plan,
+  [a, b]: readonly [number, number],
+  causes: readonly Cause[],
+  [then, now]: readonly [Report, Report],
+): CausesOf {
   const isForward = a <= b
-  const [early, late] = isForward ? [a, b] : [b, a]
-  const causes = differingCauses(plan, early, late)
+  const [early, late] = inOrder(a, b)
   const all = 2 ** causes.length - 1
   const reports = Array.from({ length: all + 1 }, (_, players) => {
     if (players === 0) return isForward ? then : now
@@ -136,8 +140,13 @@ function causesBetween(plan: Plan, a: number, b: number, then: Report, now: Repo
   }
 }
 
-function reasonsOf(causes: Causes, facts: CauseFacts): Comparison['reasons'] {
-  return causeNames
+/** Always from the earlier year on, so that both ways meet the same sums. */
+function inOrder(a: number, b: number): [number, number] {
+  return a <= b ? [a, b] : [b, a]
+}
+
+function reasonsOf(causes: Causes, differing: readonly Cause[], facts: CauseFacts): Comparison['reasons'] {
+  return differing
     .flatMap(cause => {
       const text = causeText(cause, facts)
       return text === null ? [] : [{ cause, text, change: causes[cause] }]

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { isPlanting, seasonOf } from '#geo/plan/plan'
 import type { Report } from '#geo/report/report'
 import { rulesOfThumb } from '#geo/report/rules'
+import { compareSeasons } from '#geo/seasons/compare'
 import {
   nearest,
   planting,
@@ -230,5 +231,67 @@ describe('the apple rows at Providence', () => {
     expect(apples.timingMatch).toBeGreaterThan(0.99)
     expect(apples.coverage).toBeLessThan(0.5)
     expect(apples.limit).toBe('numbers')
+  })
+})
+
+describe('what two seasons beside each other tell', () => {
+  const compared = (name: string) => {
+    const outcome = compareSeasons(scenarioPlan(name), 2024, 2025)
+    if (!outcome.ok) throw new Error(name)
+    return outcome.value
+  }
+
+  test('the allotment: facing, mud and tubes, not distance', () => {
+    const { orchard, stations } = compared('allotment')
+    // All of it was in reach before, and a station more on the track hardly helps.
+    expect([orchard.reach.from, orchard.reach.to]).toEqual([1, 1])
+    expect(Math.abs(orchard.causes!.stations)).toBeLessThan(0.02)
+    // As planned nothing gets better; as found the bees stayed, most of all at the two stations turned and given mud.
+    expect(orchard.coverage.change).toBeLessThan(0.02)
+    expect(orchard.found.to!.mid / orchard.found.from!.mid).toBeGreaterThan(1.5)
+    const stayed = Object.fromEntries(
+      stations.stations.map(({ id, from, to }) => [id, to.establishment!.mid / from.establishment!.mid]),
+    )
+    for (const id of ['a3', 'a4']) {
+      expect(stayed[id]).toBeGreaterThan(2.5)
+      expect(stayed[id]).toBeGreaterThan(1.4 * Math.max(stayed.a1!, stayed.a2!))
+    }
+    expect(stations.to!.return! / stations.from!.return!).toBeGreaterThan(2)
+  })
+
+  test('the mixed orchard: spread and batches', () => {
+    const { orchard, plantings, facts } = compared('mixed-orchard')
+    expect(facts.stations.added).toHaveLength(2)
+    expect(facts.stock.batches).toEqual([1, 3])
+    expect(orchard.reach.change).toBeGreaterThan(0.35)
+    expect(orchard.coverage.change).toBeGreaterThan(0.1)
+    for (const cause of ['stations', 'stock'] as const) expect(orchard.causes![cause]).toBeGreaterThan(0.01)
+    const late = plantings.find(({ id }) => id === 'late-apples')!
+    expect(late.reach.change).toBeGreaterThan(0.5)
+    expect(late.timingMatch.change).toBeGreaterThan(0.4)
+    expect(late.causes!.stock).toBeGreaterThan(0.2)
+    expect(late.causes!.stations).toBeGreaterThan(0.01)
+    expect(orchard.found.to!.mid / orchard.found.from!.mid).toBeGreaterThan(1.5)
+  })
+
+  test('the farm: full reach, half the stock', () => {
+    const { orchard, facts, stations } = compared('farm')
+    expect(facts.stations.added).toHaveLength(5)
+    expect(orchard.reach.from).toBeLessThan(0.7)
+    // Everything stands within 90 m of a station; the little that is farther than half of all trips go counts as not in reach.
+    expect(orchard.reach.to).toBeGreaterThan(0.93)
+    // And still half of what is wanted is missing.
+    expect(orchard.coverage.to).toBeGreaterThan(0.35)
+    expect(orchard.coverage.to).toBeLessThan(0.6)
+    expect(stations.to!.return!).toBeGreaterThan(stations.from!.return!)
+    // More mould in 2025, told among the losses by cause.
+    const mould = ({ losses, cellsPerTube }: NonNullable<typeof stations.to>) => losses!.mould! / cellsPerTube!
+    expect(mould(stations.to!)).toBeGreaterThan(mould(stations.from!))
+  })
+
+  test.each(['allotment', 'mixed-orchard', 'farm'])('%s: the parts add up to the change', name => {
+    const { orchard } = compared(name)
+    const parts = Object.values(orchard.causes!).reduce((total, part) => total + part, 0)
+    expect(Math.abs(parts - orchard.coverage.change!)).toBeLessThan(1e-9)
   })
 })
