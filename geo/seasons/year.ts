@@ -1,5 +1,5 @@
 import { type Plan, seasonOf } from '../plan/plan'
-import type { Outcome } from '../problem'
+import type { Outcome, Problem } from '../problem'
 import { Model, modelOf } from '../report/model'
 import type { Report } from '../report/report'
 import type { Prices } from '../stocking/stock'
@@ -55,7 +55,13 @@ export function yearRecord(plan: Plan, year: number, { prices }: { prices?: Pric
     coverage: { planned: report.orchard.coverage, found: foundCoverage(plan, year, stations, report) },
     costPerCoveredHectare: prices === undefined ? null : costPerHectare(stations, report, prices),
   }
-  return { ok: true, value, problems: report.problems }
+  return { ok: true, value, problems: [...report.problems, ...shareOutProblems(value)] }
+}
+
+function shareOutProblems({ year, orchard: { givenAway, daughters, sons } }: YearRecord): readonly Problem[] {
+  if (givenAway === null || daughters === null || sons === null) return []
+  const [given, found] = [givenAway, Math.round(daughters + sons)]
+  return given > found ? [{ code: 'share-out-over', severity: 'warning', at: '', values: { year, given, found } }] : []
 }
 
 export function orchardYear(plan: Plan, year: number, stations: readonly StationYear[]): OrchardYear {
@@ -76,6 +82,7 @@ export function orchardYear(plan: Plan, year: number, stations: readonly Station
   const daughters = total(station => station.daughters?.count ?? null)
   const sons = total(station => station.sons?.count ?? null)
   const givenAway = givenAwayOf(season?.shareOut)
+  const left = daughters !== null && sons !== null && givenAway !== null ? daughters + sons - givenAway : null
   const losses: Record<string, number> = {}
   for (const station of stations) {
     for (const [cause, lost] of Object.entries(station.losses ?? {})) losses[cause] = (losses[cause] ?? 0) + lost
@@ -105,7 +112,8 @@ export function orchardYear(plan: Plan, year: number, stations: readonly Station
       station => (station.daughters && station.released.females > 0 ? station.released.females : null),
     ),
     givenAway,
-    stockLeft: daughters !== null && sons !== null && givenAway !== null ? daughters + sons - givenAway : null,
+    // More given away than found: one of the two is wrong.
+    stockLeft: left !== null && left >= 0 ? left : null,
   }
 }
 

@@ -4,6 +4,9 @@ import type { Outcome } from '#geo/problem'
 import { pointCloud } from '#geo/report/cloud'
 import { type Model, modelOf } from '#geo/report/model'
 import { reportRanges } from '#geo/report/ranges'
+import { compareSeasons } from '#geo/seasons/compare'
+import { project } from '#geo/seasons/project'
+import { yearRecord } from '#geo/seasons/year'
 import { coverageCurve } from '#geo/siting/curve'
 import type { SuggestOptions } from '#geo/siting/question'
 import { suggest } from '#geo/siting/suggest'
@@ -81,6 +84,9 @@ export const engineApi: EngineApi = {
     const made = modelOf(withoutWeather(plan, year), year)
     return made.ok ? made.value.report({ withLimits: false }).orchard.coverage : null
   },
+  compare: compareSeasons,
+  project,
+  yearRecord,
   curve: (plan, year, { question: _, ...wish }, asked, onPoint) =>
     coverageCurve(plan, year, { ...wish, ...asked, onPoint }),
   async suggest(plan, year, wish, proof, onProgress) {

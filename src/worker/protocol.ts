@@ -2,10 +2,14 @@ import type { Plan } from '#geo/plan/plan'
 import type { Outcome } from '#geo/problem'
 import type { DayReport } from '#geo/report/day'
 import type { PointCloud, ReportRanges } from '#geo/report/report'
+import type { Comparison } from '#geo/seasons/compare'
+import type { Projection, ProjectOptions } from '#geo/seasons/project'
+import type { YearRecord } from '#geo/seasons/year'
 import type { Progress } from '#geo/siting/question'
 import type { Suggestion } from '#geo/siting/suggestion'
 import type { LngLat } from '#geo/space/plane'
 import type { StockOptions, StockResult } from '#geo/stocking/programme'
+import type { Prices } from '#geo/stocking/stock'
 import type { Advice, AdviceOptions } from '#geo/timing/advice'
 import type { CurvePoint, Wish } from '../state/boxes'
 import type { Evaluation } from '../state/store'
@@ -35,6 +39,12 @@ export type EngineApi = {
   releaseAdvice(plan: Plan, year: number, options: AdviceOptions): Outcome<Advice>
   /** Fewest cocoons at the stations there are. */
   stock(plan: Plan, year: number, options: StockOptions): Outcome<StockResult>
+  /** One season beside another, and why coverage changed. */
+  compare(plan: Plan, from: number, to: number): Outcome<Comparison>
+  /** The seasons to come. */
+  project(plan: Plan, year: number, seasons: number, options: ProjectOptions): Outcome<Projection>
+  /** What a season's counts say beside what was planned. */
+  yearRecord(plan: Plan, year: number, options: { readonly prices?: Prices }): Outcome<YearRecord>
   /** Coverage by number of new stations with the same stock; `onPoint` is told each point as it is known. */
   curve(
     plan: Plan,

@@ -220,6 +220,25 @@ describe('its causes', () => {
     expect(ofPlantings.causes).toEqual({ ...nothing, plantings: ofPlantings.coverage.change! })
   })
 
+  it('are weather alone where nothing else differs', () => {
+    const {
+      seasons: [then],
+      features,
+      ...rest
+    } = orchard()
+    const plan = { ...rest, features: features.filter(({ id }) => id !== 'new' && id !== 'gone') }
+    const days = (year: number, high: number) =>
+      Array.from({ length: 120 }, (_, i) => [dateOfDay(60 + i, year), 4, high, 0, null] as const)
+    const mild = { ...then!, weather: { days: days(2024, 17) } }
+    const cold = { ...copied(then!, 2026), weather: { days: days(2026, 9) } }
+    const { orchard: sums, reasons } = compared({ ...plan, seasons: [mild, cold] }, 2024, 2026)
+    expect(sums.coverage.change).toBeLessThan(-0.01)
+    expect(sums.causes).toEqual({ ...nothing, weather: sums.coverage.change! })
+    expect(reasons).toMatchObject([{ cause: 'weather', text: 'other flying weather' }])
+    const half = compared({ ...plan, seasons: [mild, copied(then!, 2026)] }, 2024, 2026)
+    expect(half.reasons).toMatchObject([{ text: 'weather known for the first year only' }])
+  })
+
   it('come in words', () => {
     const { reasons } = compared(orchard())
     const texts = Object.fromEntries(reasons.map(({ cause, text }) => [cause, text]))

@@ -110,6 +110,14 @@ describe('the orchard', () => {
     ]
     const { orchard } = yearOf(recorded({ visits, opening }, { shareOut: { rule: 'equal', shares } }))
     expect(orchard).toMatchObject({ counted: 1, opened: 1, daughters: 72, return: 1.2, givenAway: 50, stockLeft: 130 })
+    const over = recorded({ visits, opening }, { shareOut: { rule: 'other', shares: [{ to: 'All', cocoons: 181 }] } })
+    expect(yearOf(over).orchard.stockLeft).toBeNull()
+    expect(yearRecord(over, 2026).problems).toContainEqual({
+      code: 'share-out-over',
+      severity: 'warning',
+      at: '',
+      values: { year: 2026, given: 181, found: 180 },
+    })
     const unsure = [...shares, { to: 'Plot 3', cocoons: null }]
     const { orchard: unknown } = yearOf(recorded({ visits, opening }, { shareOut: { rule: 'equal', shares: unsure } }))
     expect(unknown).toMatchObject({ givenAway: null, stockLeft: null })

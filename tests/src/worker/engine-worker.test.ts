@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { moveFeatures } from '#geo/plan/edits-features'
 import { evaluate } from '#geo/report/evaluate'
+import { compareSeasons } from '#geo/seasons/compare'
+import { project } from '#geo/seasons/project'
+import { yearRecord } from '#geo/seasons/year'
 import { suggest } from '#geo/siting/suggest'
 import { stockFor } from '#geo/stocking/programme'
 import { releaseAdvice } from '#geo/timing/release-advice'
@@ -81,6 +84,10 @@ describe('the worker', () => {
     expect(engineApi.stock(plan, 2026, { target: 0.6 })).toEqual(stockFor(plan, 2026, { target: 0.6 }))
   })
 
+  it('sets seasons side by side and looks ahead as geo does', () => {
+    expect(engineApi.compare(plan, 2025, 2026)).toEqual(compareSeasons(plan, 2025, 2026))
+    expect(engineApi.project(plan, 2026, 2, { care: 'outside' })).toEqual(project(plan, 2026, 2, { care: 'outside' }))
+    expect(engineApi.yearRecord(plan, 2026, {})).toEqual(yearRecord(plan, 2026))
   it('advises on release dates as geo does', () => {
     const options = { scope: 'orchard', batches: 2 } as const
     expect(engineApi.releaseAdvice(plan, 2026, options)).toEqual(releaseAdvice(plan, 2026, options))
