@@ -76,6 +76,27 @@ export const thresholds = {
     'memory',
     'Keepers speak of 25 to 50 m, of 100 at the very most: farther off, bees gather mud elsewhere or nest there.',
   ),
+  lossHigh: threshold(
+    'share',
+    [0.15, 0.25, 0.35],
+    'assumed',
+    'assumed',
+    'A fifth to a quarter of cells is lost in usual years; beyond that, mites, flies or mould have the upper hand.',
+  ),
+  lossRise: threshold(
+    'share',
+    [0.05, 0.1, 0.15],
+    'assumed',
+    'assumed',
+    'Ten points in one year are more than good and bad seasons alone make at one place.',
+  ),
+  cappedPoor: threshold(
+    'share',
+    [0.3, 0.5, 0.7],
+    'assumed',
+    'assumed',
+    'Half of what stations beside it filled for as many bees, two seasons running: the place, not the year.',
+  ),
   sampleReach: threshold(
     'share',
     [0.05, 0.1, 0.15],

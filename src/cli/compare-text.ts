@@ -2,6 +2,7 @@ import type { Plan } from '#geo/plan/plan'
 import { pointsText } from '#geo/seasons/cause-text'
 import type { Change, Comparison, PlantingComparison } from '#geo/seasons/compare'
 import type { Spread } from '#geo/seasons/spread'
+import { adviceText, stationStories } from '#geo/seasons/station-story'
 import { type Column, pairs, table } from './table'
 import { estimate, notKnown, oneLine, percent } from './words'
 
@@ -12,6 +13,7 @@ export function compareText(plan: Plan, comparison: Comparison): string {
   const { coverage, found } = orchard
   const name = oneLine(plan.name) || 'Plan without a name'
   const counted = stations.stations.filter(({ isCounted }) => isCounted)
+  const stories = stationStories(plan, Math.max(from, to)).filter(({ advice }) => advice !== null)
   const why =
     reasons.length === 0
       ? []
@@ -59,6 +61,13 @@ export function compareText(plan: Plan, comparison: Comparison): string {
               both(then.return, now.return, value => value.toFixed(1)),
             ]),
           ),
+        ]),
+    ...(stories.length === 0
+      ? []
+      : [
+          '',
+          'What the counts speak for',
+          pairs(stories.map(story => [oneLine(story.name), adviceText(story)] as const)),
         ]),
     '',
   ].join('\n')
