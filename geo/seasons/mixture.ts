@@ -49,7 +49,8 @@ export function mixedPlan(plan: Plan, mixture: Mixture): { readonly plan: Plan; 
       if (place !== id) doubles.push({ ...plan.features.filter(isStation).find(each => each.id === id)!, id: place })
       const releases = [...batches].map(([day, females]) => ({ date: dateOfDay(day, year), females }))
       stations[place] = { ...use, bee, releases }
-      place = `${place} `
+      // No id in a file holds such a sign.
+      place = `${id}\u0000${bee}`
     }
   }
   const bloom = mixedBloom(plan, mixture, year)

@@ -67,8 +67,9 @@ type Stock = ReadonlyMap<string, { readonly females: number; readonly cocoons: n
  * The seasons after `year`: cocoons, females, filled tubes and coverage, each as low, mid and high. Tubes filled are at
  * most those there are. The low and the high way take all figures of growth so far towards their ends that their
  * product errs as independent figures do, and hold on to them in every season: what is not known about these bees stays
- * unknown. A season's counts in the plan (capped tubes, cocoons found, what was set out) take the place of computed
- * figures, and from there the ways start anew, closer together.
+ * unknown. A year in which everything goes well at once lies above the high way (Bosch & Kemp 1999: 5.44 daughters a
+ * female in sweet cherry), and no season should be planned on it. A season's counts in the plan (capped tubes, cocoons
+ * found, what was set out) take the place of computed figures, and from there the ways start anew, closer together.
  */
 export function project(plan: Plan, year: number, seasons: number, options: ProjectOptions = {}): Outcome<Projection> {
   if (!(Number.isInteger(seasons) && seasons >= 1 && seasons <= mostSeasons)) {
