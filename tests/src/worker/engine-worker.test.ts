@@ -88,6 +88,8 @@ describe('the worker', () => {
     expect(engineApi.compare(plan, 2025, 2026)).toEqual(compareSeasons(plan, 2025, 2026))
     expect(engineApi.project(plan, 2026, 2, { care: 'outside' })).toEqual(project(plan, 2026, 2, { care: 'outside' }))
     expect(engineApi.yearRecord(plan, 2026, {})).toEqual(yearRecord(plan, 2026))
+  })
+
   it('advises on release dates as geo does', () => {
     const options = { scope: 'orchard', batches: 2 } as const
     expect(engineApi.releaseAdvice(plan, 2026, options)).toEqual(releaseAdvice(plan, 2026, options))
