@@ -3,6 +3,7 @@ import { checkingWording } from './wording/checking'
 import { fieldCheckWording } from './wording/field-checks'
 import { readingWording } from './wording/reading'
 import { timingWording } from './wording/timing'
+import { timingCheckWording } from './wording/timing-checks'
 import { weatherTableWording } from './wording/weather-table'
 import type { Wording } from './wording/wording'
 import { yearsWording } from './wording/years'
@@ -22,6 +23,8 @@ export type Problem = {
   /** A planting's or station's id, or a path in the file such as `features[3].geometry`; empty = the whole plan. */
   readonly at: string
   readonly values: ProblemValues
+  /** Why the grower has put this field check aside; absent = it stands. */
+  readonly setAside?: string
 }
 
 export type Outcome<T> =
@@ -36,6 +39,7 @@ const wording = {
   ...calendarWording,
   ...weatherTableWording,
   ...timingWording,
+  ...timingCheckWording,
   'no-season': v => `The plan has no season ${v.year}. Seasons in the plan: ${v.seasons || 'none'}.`,
   'no-seasons': () => `The plan has no season yet, so there is nothing to work out. Add a season to it.`,
   'no-bloom': v =>
@@ -64,9 +68,9 @@ export function problemText(problem: Problem): string {
   return word(problem.values)
 }
 
-/** Whether a problem is about how stations are put up rather than about what the coverage is worked out from. */
+/** Whether a problem is about how stations are put up or when, rather than about what the coverage is worked out from. */
 export function isFieldCheck({ code }: Problem): boolean {
-  return Object.hasOwn(fieldCheckWording, code)
+  return Object.hasOwn(fieldCheckWording, code) || Object.hasOwn(timingCheckWording, code)
 }
 
 export function hasErrors(problems: readonly Problem[]): boolean {

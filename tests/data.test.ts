@@ -15,6 +15,8 @@ import { appleFullBloom, siteParameterNames, siteParameters } from '#geo/data/pa
 import { coldDays, seasonWork } from '#geo/data/season-work'
 import { sitingFigures } from '#geo/data/siting-figures'
 import { type SourceKey, sources } from '#geo/data/sources'
+import { type Threshold, thresholds } from '#geo/data/thresholds'
+import { adviceFigures, mostColdDegrees, timingFigures } from '#geo/data/timing-figures'
 
 type Named = readonly [name: string, parameter: Parameter]
 
@@ -137,10 +139,16 @@ describe('every figure', () => {
   })
 })
 
+/** Figures that field checks and advice go by. */
+const checked = [thresholds, adviceFigures, timingFigures, mostColdDegrees].flatMap((figures): readonly Threshold[] =>
+  Object.values(figures),
+)
+
 describe('sources', () => {
   test('each is used by a figure or by the words of a bee or crop', () => {
     const used = new Set<SourceKey>([
       ...all.flatMap(([, figure]) => sourcesOf(figure)),
+      ...checked.flatMap(({ source }) => source),
       ...[...Object.values(bees), ...Object.values(crops)].flatMap(record => record.sources),
       ...Object.values(chillModelSources),
     ])

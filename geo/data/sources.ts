@@ -163,6 +163,18 @@ export const sources = {
     'Length and warmth of the winter, and warmth before it, in Osmia cornuta',
     'Apidologie 35:469-479; title as we word it',
   ),
+  bicornisWinter2025: excerpt(
+    'Authors not shown',
+    2025,
+    'Winter temperature, survival and offspring of Osmia bicornis',
+    'Scientific Reports, doi:10.1038/s41598-025-86729-x; title as we word it',
+  ),
+  sekita: excerpt(
+    'Sekita & Yamada',
+    null,
+    'Use of Osmia cornifrons for pollination of apples in Aomori Prefecture, Japan',
+    'JARQ 26(4):264; title as we word it',
+  ),
   bosch2008: excerpt(
     'Bosch',
     2008,

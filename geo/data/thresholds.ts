@@ -5,14 +5,14 @@ import { citation, type SourceKey } from './sources'
 /** A figure that a check or an advice measures a plan, or what was counted, against. Coverage does not hang on it. */
 export type Threshold = Omit<Parameter, 'unit' | 'source'> & {
   readonly unit: 'm' | 'mm' | 'degrees' | 'd' | 'degC' | 'cocoons' | 'share'
-  readonly source: SourceKey
+  readonly source: SourceKey | readonly SourceKey[]
 }
 
 export function threshold(
   unit: Threshold['unit'],
   [low, value, high]: Spread,
   basis: Basis,
-  source: SourceKey,
+  source: SourceKey | readonly SourceKey[],
   about: string,
 ): Threshold {
   return { unit, value, low, high, basis, source, about }

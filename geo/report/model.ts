@@ -8,9 +8,10 @@ import { type Supply, suppliesOf } from '../coverage/supply'
 import { weatherGaps } from '../coverage/weather-gaps'
 import { type Settings, settingsFor, type Vary } from '../data/settings'
 import { computableSeason } from '../plan/computable'
-import type { Plan } from '../plan/plan'
+import { type Plan, seasonOf } from '../plan/plan'
 import type { Outcome, Problem } from '../problem'
 import { type LngLat, type Plane, planeOf } from '../space/plane'
+import { timingChecks } from '../timing/timing-checks'
 import { type DayReport, dayReport } from './day'
 import type { PointCoverage, Report } from './report'
 import { busiestDay, orchardResult, plantingResult, stationResult } from './rows'
@@ -55,7 +56,10 @@ export class Model {
     return true
   }
 
-  /** The season's report. Without `withLimits`, what holds plantings back is left out (null): it takes several times as long. */
+  /**
+   * The season's report. Without `withLimits`, what holds plantings back is left out (null): it takes several times as
+   * long; and so are the field checks of dates.
+   */
   report({ withLimits }: { readonly withLimits: boolean }): Report {
     const plantings = this.#plantings()
     const limits = withLimits ? this.#limits() : null
@@ -69,7 +73,7 @@ export class Model {
       ),
       plantings: rows,
       stations: this.#supplies.map(supply => stationResult(supply, this.settings)),
-      problems: this.#problems,
+      problems: withLimits ? [...this.#problems, ...this.#ofDates()] : this.#problems,
     })
   }
 
@@ -94,6 +98,14 @@ export class Model {
   day(day: number): DayReport {
     const season = { year: this.#year, demand: this.#demand, supplies: this.#supplies }
     return dayReport({ ...season, coverage: this.#coverage, settings: this.settings }, day)
+  }
+
+  #ofDates(): readonly Problem[] {
+    const { field } = this.#coverage
+    const plan = this.#plan
+    const season = seasonOf(plan, this.#year)!
+    const laidOut = { settings: this.settings, plane: this.#plane, demand: this.#demand, supplies: this.#supplies }
+    return timingChecks({ plan, year: this.#year, season, field, ...laidOut })
   }
 
   #plantings(): { ground: Ground; totals: GroupTotals; index: number }[] {

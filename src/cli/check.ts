@@ -1,3 +1,4 @@
+import { withSetAside } from '#geo/plan/set-aside'
 import { type Problem, problemText } from '#geo/problem'
 import { evaluate } from '#geo/report/evaluate'
 import { type Answer, answer, jsonAnswer } from './answer'
@@ -15,13 +16,25 @@ export function check(text: string, options: Options): Answer {
   const year = options.year ?? (plan === null ? null : latestYear(plan))
   const ofSeason = plan === null || year === null ? [] : evaluate(plan, year).problems
   const ofNoSeason = plan !== null && year === null ? [noSeasons] : []
-  const problems = joined(options.year === null ? all : ofReading, [...ofSeason, ...ofNoSeason])
+  const found = joined(options.year === null ? all : ofReading, [...ofSeason, ...ofNoSeason])
+  const marked = plan === null || year === null ? found : withSetAside(plan, year, found)
+  const problems = marked.filter(({ setAside }) => setAside === undefined)
   if (options.isJson) {
-    const told = problems.map(problem => ({ ...problem, text: problemText(problem) }))
+    const told = marked.map(problem => ({ ...problem, text: problemText(problem) }))
     return jsonAnswer({ plan: plan?.name ?? null, year, problems: told }, problems)
   }
   const list = problems.length === 0 ? '' : `\n${problemList(problems)}`
   const what = plan === null ? 'The file cannot be opened' : oneLine(plan.name) || 'The plan'
   const when = year === null ? '' : options.year === null ? `, latest season ${year}` : `, season ${year}`
-  return answer(`${what}${when}: ${problemCount(problems)}\n${list}`, '', problems)
+  return answer(`${what}${when}: ${problemCount(problems)}\n${list}${asideText(marked)}`, '', problems)
+}
+
+/** The field checks that the grower has put aside, with the reasons given. */
+function asideText(problems: readonly Problem[]): string {
+  const aside = problems.filter(({ setAside }) => setAside !== undefined)
+  if (aside.length === 0) return ''
+  const lines = aside.map(
+    problem => `  ${oneLine(problemText(problem))}\n    Reason: ${oneLine(problem.setAside || 'none given')}\n`,
+  )
+  return `\nPut aside (${aside.length}):\n${lines.join('')}`
 }

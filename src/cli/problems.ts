@@ -46,6 +46,6 @@ export function linesBeside(problems: readonly Problem[]): string {
   const lines = problemLines(problems.filter(problem => !isFieldCheck(problem)))
   if (ofStations.length === 0) return lines
   const severity = ofStations.some(problem => problem.severity === 'warning') ? 'warning' : 'note'
-  const found = `${counted(ofStations.length, 'field check')} of stations found something`
+  const found = `${counted(ofStations.length, 'field check')} of stations and dates found something`
   return `${lines}${severity}: ${found}; see nestreach check. The coverage does not hang on it.\n`
 }

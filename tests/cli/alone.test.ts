@@ -15,7 +15,7 @@ test('the built command line is one file that runs with nothing beside it', () =
     encoding: 'utf8',
     env: {},
   })
-  expect({ status, stderr }).toEqual({ status: 0, stderr: expect.stringMatching(/^warning: 11 field checks of .*\n$/) })
+  expect({ status, stderr }).toEqual({ status: 0, stderr: expect.stringMatching(/^warning: 18 field checks of .*\n$/) })
   expect(stdout).toMatch(/^Sample C/)
   expect(readFileSync(alone, 'utf8')).toMatch(/^#!\/usr\/bin\/env node\n/)
   expect(statSync(alone).size).toBeLessThan(1.5e6)

@@ -20,7 +20,7 @@ test.each(scenarioNames)('%s has no errors', name => {
 
 test('field checks are told with figure, threshold and source', () => {
   const { out } = nestreach(['check', scenario('mixed-orchard'), '--year', '2025'])
-  expect(out).toMatch(/season 2025: 3 warnings and 2 notes\n/)
+  expect(out).toMatch(/season 2025: 4 warnings and 3 notes\n/)
   expect(out).toContain(
     'note     B2 apple headland faces 170 degrees, where the sun comes late in the morning; 90 to 160 degrees suits best ' +
       '(Mader, Spivak & Evans 2010).',

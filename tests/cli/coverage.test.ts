@@ -37,7 +37,7 @@ describe.each(scenarioNames)('%s', name => {
     const { out, err, exitCode } = nestreach(['coverage', scenario(name)])
     expect(exitCode).toBe(0)
     expect(err).toBe(
-      `warning: ${report.problems.length} field checks of stations found something; see nestreach check. The coverage does not hang on it.\n`,
+      `warning: ${report.problems.length} field checks of stations and dates found something; see nestreach check. The coverage does not hang on it.\n`,
     )
     expect(out.split('\n')[0]).toBe(`${report.plan}, season 2025`)
     expect(out).not.toMatch(/NaN|undefined|null|Infinity|\d\.\d{4}/)

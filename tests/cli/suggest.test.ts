@@ -23,7 +23,7 @@ describe('suggest', () => {
   test('answers in words and tables', () => {
     const { out, err, exitCode } = nestreach(['suggest', scenario('mixed-orchard'), '--stations', '2'])
     // Field checks of stations are counted beside the answer, not told one by one.
-    expect(err).toMatch(/^warning: \d+ field checks of stations found something; see nestreach check\..*\n$/)
+    expect(err).toMatch(/^warning: \d+ field checks of stations and dates found something; see nestreach check\..*\n$/)
     expect(exitCode).toBe(0)
     expect(out).toMatch(
       /^Sample B: mixed orchard, season 2025\n2 stations with 224 female cocoons would bring coverage to/,

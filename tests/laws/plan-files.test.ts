@@ -159,7 +159,9 @@ const odd = fc
 
 /** Members of a report that may be null; null anywhere else is a number that was lost. */
 const mayBeNull = new Set(
-  'coverage reach timingMatch supplied shortBy busiestDay limit distance timing numbers competition tubes'.split(' '),
+  'coverage reach timingMatch supplied shortBy busiestDay limit distance timing numbers competition tubes tube'.split(
+    ' ',
+  ),
 )
 
 function lostNumbers(value: Content, path: string): string[] {

@@ -2,6 +2,7 @@ import { describe, expect, it, test } from 'vitest'
 import { bees } from '#geo/data/bees'
 import { sources } from '#geo/data/sources'
 import { sourceText, thresholds } from '#geo/data/thresholds'
+import { adviceFigures, mostColdDegrees, timingFigures } from '#geo/data/timing-figures'
 import { checkPlan } from '#geo/plan/check'
 import type { Feature, Plan, Station, StationSeason } from '#geo/plan/plan'
 import { problemText } from '#geo/problem'
@@ -251,10 +252,12 @@ describe('forage areas', () => {
 
 describe('the thresholds', () => {
   test('lie in their ranges, and say where they come from', () => {
-    for (const [name, { low, value, high, basis, source, about }] of Object.entries(thresholds)) {
+    const all = Object.entries({ ...thresholds, ...adviceFigures, ...timingFigures, ...mostColdDegrees })
+    for (const [name, { low, value, high, basis, source, about }] of all) {
       expect(low <= value && value <= high, name).toBe(true)
-      const isPublished = sources[source].seen !== 'memory'
-      expect(isPublished, name).toBe(basis !== 'assumed')
+      const seen = [source].flat().map(key => sources[key].seen !== 'memory')
+      expect(seen.some(isPublished => isPublished) || basis === 'assumed', name).toBe(true)
+      expect(seen.every(isPublished => isPublished) && basis === 'assumed', name).toBe(false)
       expect(about, name).toMatch(/^[A-Z].{20,}\.$/)
     }
   })
