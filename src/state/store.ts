@@ -24,7 +24,7 @@ export type Tool =
 export type Page = 'ground' | 'bloom' | 'coverage' | 'boxes' | 'years'
 
 /** What is being written down on the page Years; null = its overview. */
-export type YearTask = 'round' | 'takingIn'
+export type YearTask = 'round' | 'takingIn' | 'opening' | 'lots' | 'shareOut' | 'fruitSet'
 
 /** A result that is computed elsewhere, with the revision of the document that it answers. */
 export type Job<T> =

@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'react'
+import { useRef, useState } from 'react'
 import { type Station, seasonOf } from '#geo/plan/plan'
 import type { IsoDate } from '#geo/time/day'
 import { DateField } from '../../parts/date-field'
@@ -11,6 +11,7 @@ import { useServices } from '../services'
 import { useKeptDraft } from './kept-draft'
 import { recordIn, usualDay } from './records'
 import { StationChoice } from './station-choice'
+import { useStation } from './use-station'
 import { draftFor, draftOf, type VisitDraft } from './visit-draft'
 import { VisitForm } from './visit-form'
 import { VisitList } from './visit-list'
@@ -23,24 +24,32 @@ export function Round({ onDone }: { readonly onDone: () => void }) {
   const { today } = useServices()
   const planId = usePlanner(state => state.document.planId)
   const [date, setDate] = useKeptDraft<IsoDate | null>(`round ${planId} ${year}`, () => usualDay(season, year, today()))
+  const [isOtherDay, setOtherDay] = useState(false)
   const inUse = stationsInUse(plan, year)
   const visited = inUse.filter(({ id }) => recordIn(season, id).visits?.some(visit => visit.date === date))
   const left = inUse.filter(station => !visited.includes(station))
-  const current = useCurrent(left[0] ?? inUse[0])
+  const current = useStation(inUse, left[0] ?? inUse[0])
   if (current === null) return <p>No station is in use in {year}, so there is none to visit.</p>
   const isOver = left.length === 0
   return (
     <>
-      <DateField label="Day of the round" value={date} year={year} onCommit={setDate} />
+      {date === null || isOtherDay ? (
+        <DateField label="Day of the round" value={date} year={year} onCommit={setDate} />
+      ) : null}
       {date === null ? (
         <p className="call">Say on which day the round was made.</p>
       ) : (
         <>
-          <p role="status" className={isOver ? 'call' : 'aside-note'}>
-            {isOver
-              ? `The round of ${dateText(date)} is complete: ${counted(inUse.length, 'station')}.`
-              : `${visited.length} of ${counted(inUse.length, 'station')} visited on ${dateText(date)}.`}
-          </p>
+          <div className="round-day">
+            <p role="status" className={isOver ? 'call' : undefined}>
+              {isOver
+                ? `The round of ${dateText(date)} is complete: ${counted(inUse.length, 'station')}.`
+                : `${visited.length} of ${counted(inUse.length, 'station')} visited on ${dateText(date)}.`}
+            </p>
+            <button type="button" className="quiet" aria-expanded={isOtherDay} onClick={() => setOtherDay(!isOtherDay)}>
+              Other day
+            </button>
+          </div>
           {isOver ? (
             <button type="button" className="first big" onClick={onDone}>
               Finish the round
@@ -52,20 +61,6 @@ export function Round({ onDone }: { readonly onDone: () => void }) {
       )}
     </>
   )
-}
-
-/** The station selected on the map; where none is, `first`, which is then selected. */
-function useCurrent(first: Station | undefined): Station | null {
-  const store = usePlannerStore()
-  const plan = usePlan()
-  const year = useYear()
-  const selection = usePlanner(state => state.view.selection)
-  const selected = stationsInUse(plan, year).find(({ id }) => selection[0] === id)
-  const id = selected?.id ?? first?.id
-  useEffect(() => {
-    if (id !== undefined) select(store, [id])
-  }, [store, id])
-  return selected ?? first ?? null
 }
 
 function Visit(props: { readonly station: Station; readonly date: IsoDate; readonly inUse: readonly Station[] }) {

@@ -32,7 +32,7 @@ export function StationChoice({ stations, done, current, doneWord }: Props) {
         {stations.map(station => (
           <option key={station.id} value={station.id}>
             {titleOf(station)}
-            {done.some(({ id }) => id === station.id) ? ` ✓ ${doneWord}` : ''}
+            {done.some(({ id }) => id === station.id) ? `, ${doneWord}` : ''}
           </option>
         ))}
       </select>

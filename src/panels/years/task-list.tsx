@@ -9,6 +9,10 @@ import { recordedStations, recordIn } from './records'
 export const taskNames: Readonly<Record<YearTask, string>> = {
   round: 'Station round',
   takingIn: 'Taking in',
+  opening: 'Opening day',
+  lots: 'Cocoon lots',
+  shareOut: 'Share-out',
+  fruitSet: 'Fruit counts',
 }
 
 type Status = (plan: Plan, year: number, season: Season | undefined) => string
@@ -22,12 +26,25 @@ const statuses: Readonly<Record<YearTask, Status>> = {
   },
   takingIn: (plan, year, season) =>
     ofStations(plan, year, id => recordIn(season, id).takenIn !== undefined, 'taken in'),
+  opening: (plan, year, season) => ofStations(plan, year, id => recordIn(season, id).opening !== undefined, 'opened'),
+  lots: plan => (plan.lots?.length ? counted(plan.lots.length, 'lot') : 'none yet'),
+  shareOut(_, __, season) {
+    const shares = season?.shareOut?.shares
+    return shares === undefined ? 'nothing written down' : counted(shares.length, 'share')
+  },
+  fruitSet(_, __, season) {
+    const counts = Object.keys(season?.fruitSet ?? {}).length
+    return counts === 0 ? 'none yet' : counted(counts, 'planting')
+  },
 }
 
 function ofStations(plan: Plan, year: number, isDone: (id: string) => boolean, word: string): string {
   const all = recordedStations(plan, year)
   return `${all.filter(({ id }) => isDone(id)).length} of ${counted(all.length, 'station')} ${word}`
 }
+
+/** Counted with the phone in one hand: the panel takes the whole screen. */
+const outdoors: ReadonlySet<YearTask> = new Set(['round', 'opening'])
 
 /** What there is to write down in a year, in the order of the year, with how far it is. */
 export function TaskList() {
@@ -52,7 +69,7 @@ export function TaskList() {
           type="button"
           key={task}
           className="task"
-          onClick={() => setView(store, { yearTask: task, ...(task === 'round' && { sheet: 'full' }) })}
+          onClick={() => setView(store, { yearTask: task, ...(outdoors.has(task) && { sheet: 'full' }) })}
         >
           <span>{taskNames[task]}</span>
           <span className="task-state">{statuses[task](plan, year, season)}</span>

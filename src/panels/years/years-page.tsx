@@ -2,7 +2,11 @@ import { setView } from '../../state/actions'
 import type { YearTask } from '../../state/store'
 import { usePlanner, usePlannerStore } from '../../state/use-planner'
 import { usePlan, useYear } from '../hooks'
+import { FruitSetCounts } from './fruit-set'
+import { Lots } from './lots'
+import { OpeningDay } from './opening-day'
 import { Round } from './round'
+import { ShareOut } from './share-out'
 import { TakingIn } from './taking-in'
 import { TaskList, taskNames } from './task-list'
 import { yearsSentence } from './years-sentence'
@@ -47,6 +51,14 @@ function TaskBody({ task, onDone }: { readonly task: YearTask; readonly onDone: 
       return <Round onDone={onDone} />
     case 'takingIn':
       return <TakingIn />
+    case 'opening':
+      return <OpeningDay />
+    case 'lots':
+      return <Lots />
+    case 'shareOut':
+      return <ShareOut />
+    case 'fruitSet':
+      return <FruitSetCounts />
     default:
       return task satisfies never
   }
