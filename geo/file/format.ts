@@ -83,7 +83,7 @@ const season = z.looseObject({
   weather: z.looseObject({ days: z.array(weatherDay) }).exactOptional(),
   records: z.record(text, stationRecord).exactOptional().describe('By station id'),
   fruitSet: z
-    .record(text, z.looseObject({ flowers: number, fruit: number }))
+    .record(text, z.looseObject({ flowers: number, fruit: figure.exactOptional() }))
     .exactOptional()
     .describe('By planting id'),
   coldStore: z

@@ -69,7 +69,8 @@ export function checkRecords(season: Season, { index, year, dateYear, nameOf }: 
     if (planting === null) continue
     checkFigures(count, fruitLimits, planting, report)
     const { flowers, fruit } = count
-    if (fruit > flowers) report('warning', 'fruit-set-high', id, { name: planting.name, flowers, fruit, year })
+    if (typeof fruit === 'number' && fruit > flowers)
+      report('warning', 'fruit-set-high', id, { name: planting.name, flowers, fruit, year })
   }
   for (const [number, share] of (season.shareOut?.shares ?? []).entries()) {
     const path = `plan.seasons[${index}].shareOut.shares[${number}]`

@@ -123,8 +123,8 @@ export type Season = {
   readonly setAside?: readonly SetAside[]
 }
 
-/** Flowers counted on a planting, and the fruit that came of them. */
-export type FruitSet = { readonly flowers: number; readonly fruit: number }
+/** Flowers counted on a planting, and the fruit that came of them; null or absent = not counted yet. */
+export type FruitSet = { readonly flowers: number; readonly fruit?: number | null }
 
 type Planted = { readonly planted?: number; readonly removed?: number }
 type Named = { readonly name?: string }

@@ -141,7 +141,7 @@ describe('the mixed orchard', () => {
   test('set fruit as it was served: the late apples caught up', () => {
     const set = (year: number, id: string) => {
       const { flowers, fruit } = seasonOf(scenarioPlan('mixed-orchard'), year)!.fruitSet![id]!
-      return fruit / flowers
+      return fruit! / flowers
     }
     expect([set(2024, 'early-apples'), set(2024, 'late-apples')]).toEqual([0.13, 0.07])
     expect([set(2025, 'early-apples'), set(2025, 'late-apples')]).toEqual([0.16, 0.14])

@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import { setFruitSet } from '#geo/plan/edits-records'
-import type { Planting } from '#geo/plan/plan'
+import type { FruitSet, Planting } from '#geo/plan/plan'
 import { Caution } from '../../parts/caution'
 import { ChoiceField } from '../../parts/choice-field'
 import { Stepper } from '../../parts/stepper'
@@ -47,12 +47,10 @@ export function FruitSetCounts() {
       ) : (
         <ul className="results">
           {counted.map(planting => {
-            const { flowers, fruit } = counts[planting.id]!
             return (
               <li key={planting.id}>
                 <p>
-                  <strong>{titleOf(planting)}</strong>: {grouped(fruit)} fruit of {grouped(flowers)} flowers
-                  {flowers > 0 && fruit <= flowers ? `, ${percent(fruit / flowers)}` : ''}
+                  <strong>{titleOf(planting)}</strong>: {setText(counts[planting.id]!)}
                 </p>
                 <div className="actions">
                   <button type="button" className="quiet" onClick={() => select(store, [planting.id])}>
@@ -66,6 +64,12 @@ export function FruitSetCounts() {
       )}
     </>
   )
+}
+
+function setText({ flowers, fruit }: FruitSet): string {
+  if (typeof fruit !== 'number') return `${grouped(flowers)} flowers; fruit not counted yet`
+  const share = flowers > 0 && fruit <= flowers ? `, ${percent(fruit / flowers)}` : ''
+  return `${grouped(fruit)} fruit of ${grouped(flowers)} flowers${share}`
 }
 
 function Count({ planting }: { readonly planting: Planting }) {
@@ -90,17 +94,17 @@ function Count({ planting }: { readonly planting: Planting }) {
       <button
         type="button"
         className="first big"
-        disabled={flowers === null || fruit === null || isOver}
+        disabled={flowers === null || isOver}
         onClick={() => {
-          if (flowers === null || fruit === null) return
-          edit(setFruitSet(year, planting.id, { flowers, fruit }))
+          if (flowers === null) return
+          edit(setFruitSet(year, planting.id, { flowers, ...(fruit !== null && { fruit }) }))
           notify(store, `The fruit count of ${name} is saved.`)
         }}
       >
         Save the count of {name}
       </button>
       {flowers !== null && fruit === null ? (
-        <p className="field-note">Both figures are kept together: come back when the fruit can be counted.</p>
+        <p className="field-note">Save the flowers now; come back when the fruit can be counted.</p>
       ) : null}
       {saved === null ? null : (
         <button type="button" className="quiet" onClick={() => edit(setFruitSet(year, planting.id, null))}>

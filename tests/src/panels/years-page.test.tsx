@@ -54,7 +54,7 @@ describe('a station round', () => {
   test('goes from station to station with the day of the clock, one step of undo each', async () => {
     const { go, user, store } = openTask(/^Station round/)
     await go()
-    expect(screen.getByLabelText('Day of the round')).toHaveValue('2026-05-20')
+    expect(screen.getByText('0 of 2 stations visited on 20 May 2026.')).toBeVisible()
     expect(screen.getByRole('combobox', { name: 'Station' })).toHaveDisplayValue('Gate')
     await user.click(press('Ten more: Capped tubes'))
     await user.click(press('One more: Capped tubes'))
@@ -186,5 +186,138 @@ describe('taking in', () => {
     expect(screen.getByText(/^New caps were still counted on 13 June/)).toBeVisible()
     expect(recordsOf(planOf(store))?.['station-1']?.takenIn).toBe('2026-06-20')
     setPage(store, 'ground')
+  })
+})
+
+function withRecord(record: NonNullable<ReturnType<typeof recordsOf>>[string]): Plan {
+  return { ...two, seasons: [{ ...two.seasons[0]!, records: { 'station-1': record } }] }
+}
+
+const type = (label: string, value: number) => fireEvent.change(screen.getByLabelText(label), { target: { value } })
+
+describe('opening day', () => {
+  test('keeps what was counted and leaves out what was not', async () => {
+    const { go, user, store } = openTask(/^Opening day/, withRecord({ visits: [{ date: '2026-05-13', capped: 22 }] }))
+    await go()
+    expect(screen.getByRole('complementary', { name: 'Dust and mould' })).toBeVisible()
+    expect(screen.getByRole('complementary', { name: 'Cleaning agents' })).toBeVisible()
+    await user.click(press(/^All 22 capped/))
+    type('Cells', 30)
+    type('Healthy female cocoons', 10)
+    type('Pollen mites', 2)
+    expect(screen.getByText('18 of 30 cells are not accounted for yet.')).toBeVisible()
+    await user.click(press('Save the opening of Gate'))
+    expect(recordsOf(planOf(store))?.['station-1']?.opening).toEqual({
+      date: '2026-05-20',
+      tubesOpened: 22,
+      cells: 30,
+      females: 10,
+      losses: { mite: 2 },
+    })
+  })
+
+  test('stops more cocoons and losses than cells', async () => {
+    const { go } = openTask(/^Opening day/)
+    await go()
+    type('Cells', 10)
+    type('Healthy female cocoons', 6)
+    type('Healthy male cocoons', 5)
+    expect(screen.getByRole('alert')).toHaveTextContent('Cocoons and losses come to 11, more than the 10 cells.')
+    expect(press('Save the opening of Gate')).toBeDisabled()
+  })
+
+  test('goes tube by tube, each saved by itself; from two tubes on it says how sure the losses are', async () => {
+    const { go, user, store } = openTask(/^Opening day/, withRecord({ visits: [{ date: '2026-05-13', capped: 22 }] }))
+    await go()
+    await user.click(press('Tube by tube'))
+    for (const [cells, lost] of [
+      [8, 1],
+      [6, 3],
+      [7, 0],
+    ] as const) {
+      type('Cells', cells)
+      type('Mould', lost)
+      await user.click(press(/^Save tube \d, next tube/))
+    }
+    expect(recordsOf(planOf(store))?.['station-1']?.opening).toEqual({
+      date: '2026-05-20',
+      tubesOpened: 3,
+      tubes: [
+        { cells: 8, losses: { mould: 1 } },
+        { cells: 6, losses: { mould: 3 } },
+        { cells: 7, losses: { mould: 0 } },
+      ],
+    })
+    expect(store.getState().document.past).toHaveLength(3)
+    const found = within(screen.getByRole('region', { name: 'What the opened tubes say' }))
+    expect(found.getByText(/^19% of 21 cells were lost; over all tubes .* 19 times in 20/)).toBeVisible()
+    expect(found.getByText(/^Open about \d+ tubes more for that, of 19 left/)).toBeVisible()
+    await user.click(press('Delete tube 2'))
+    expect(recordsOf(planOf(store))?.['station-1']?.opening?.tubes).toHaveLength(2)
+  })
+})
+
+describe('lots and share-out', () => {
+  const opened = withRecord({
+    visits: [{ date: '2026-06-13', capped: 10 }],
+    opening: { date: '2026-10-10', tubesOpened: 10, cells: 110, females: 40, males: 60, losses: { mite: 10 } },
+  })
+
+  test('a lot of the season’s own cocoons is made of what was found', async () => {
+    const { go, user, store } = openTask(/^Cocoon lots/, opened)
+    await go()
+    await user.click(press(/^Add “own 2026”: 100 cocoons found in 2026, 40% females/))
+    expect(planOf(store).lots).toEqual([
+      { id: 'own 2026', origin: 'own nests', count: 100, season: 2026, femaleShare: 0.4 },
+    ])
+    expect(screen.getByText('own 2026: 100 cocoons')).toBeVisible()
+  })
+
+  test('shares go out to the last cocoon and penny, by the rule', async () => {
+    const { go, user, store } = openTask(/^Share-out/, opened)
+    await go()
+    await user.type(screen.getByLabelText('Cocoons to give away'), '50{Enter}')
+    await user.selectOptions(screen.getByLabelText('Rule'), 'By hours worked')
+    fireEvent.change(screen.getByLabelText(/^Who gets a share/), { target: { value: 'Ann; 3\nBob; 2\nCy' } })
+    expect(screen.getByText(/^The figure behind Cy is missing/)).toBeVisible()
+    fireEvent.change(screen.getByLabelText(/^Who gets a share/), { target: { value: 'Ann; 3\nBob; 2\nCy; 1' } })
+    await user.type(screen.getByLabelText('Costs to share out too, in your money'), '10{Enter}')
+    expect(screen.getByText(/Costs: 1 pay 1\.67, 1 pay 3\.33 and 1 pay 5\.00/)).toBeVisible()
+    await user.click(press('Save the share-out'))
+    expect(planOf(store).seasons[0]?.shareOut).toEqual({
+      rule: 'hours',
+      shares: [
+        { to: 'Ann', measure: 3, cocoons: 25 },
+        { to: 'Bob', measure: 2, cocoons: 17 },
+        { to: 'Cy', measure: 1, cocoons: 8 },
+      ],
+    })
+    expect(screen.getByText('100 cocoons were found in 2026; 50 stay as stock.')).toBeVisible()
+  })
+
+  test('numbered plots need no typing', async () => {
+    const { go, user } = openTask(/^Share-out/, opened)
+    await go()
+    await user.type(screen.getByLabelText('How many'), '38{Enter}')
+    await user.click(press('Add Plot 1 to 38'))
+    await user.type(screen.getByLabelText('Costs to share out too, in your money'), '322{Enter}')
+    expect(screen.getByText(/Costs: 24 pay 8\.47 and 14 pay 8\.48/)).toBeVisible()
+  })
+})
+
+describe('fruit counts', () => {
+  test('of flowers are kept until the fruit can be counted', async () => {
+    const { go, user, store } = openTask(/^Fruit counts/)
+    await go()
+    await user.selectOptions(screen.getByLabelText('Planting'), 'Row 1')
+    type('Flowers', 200)
+    await user.click(press('Save the count of Row 1'))
+    expect(planOf(store).seasons[0]?.fruitSet).toEqual({ 'row-1': { flowers: 200 } })
+    expect(screen.getByText(/200 flowers; fruit not counted yet/)).toBeVisible()
+    type('Fruit on the same branches', 300)
+    expect(screen.getByRole('alert')).toHaveTextContent('300 fruit cannot come of 200 flowers.')
+    type('Fruit on the same branches', 31)
+    await user.click(press('Save the count of Row 1'))
+    expect(screen.getByText(/31 fruit of 200 flowers, 16%/)).toBeVisible()
   })
 })
