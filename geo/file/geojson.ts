@@ -27,9 +27,14 @@ export function plainGeoJson(plan: Plan): string {
     type: 'Feature',
     id: feature.id,
     geometry: plainGeometry(feature.geometry),
-    properties: { ...flat(feature.properties), ...cropNameOf(plan, feature) },
+    properties: plainProperties(plan, feature),
   }))
   return `${printJson({ type: 'FeatureCollection', features }, layout)}\n`
+}
+
+/** The properties of a thing without groups, with its crop's name: what other programs get of it. */
+export function plainProperties(plan: Plan, feature: Feature): Readonly<Record<string, string | number | boolean>> {
+  return { ...flat(feature.properties), ...cropNameOf(plan, feature) }
 }
 
 function plainGeometry({ type, coordinates }: Geometry): object {

@@ -1,6 +1,8 @@
 import { parseArgs } from 'node:util'
+import { type CsvTable, csvTables } from '#geo/file/csv-tables'
 import type { Units } from '#geo/plan/plan'
 import { mostSeasons } from '#geo/seasons/project'
+import { type Target, targets } from './convert'
 import { type CommandName, commandNames, commandOptions, type OptionName } from './help'
 import { listed, oneLine } from './words'
 
@@ -31,6 +33,9 @@ export type Request =
       readonly isOutside: boolean
       /** Where to save the plan with the answer in it. */
       readonly write: string | null
+      /** What to make of the plan; null where nothing is to be made of it. */
+      readonly to: Target | null
+      readonly table: CsvTable
     }
 
 /** Wrong use: the sentence says what to do instead. */
@@ -44,6 +49,7 @@ const types = {
   year: { type: 'string' },
   units: { type: 'string' },
   to: { type: 'string' },
+  table: { type: 'string' },
   stations: { type: 'string' },
   target: { type: 'string' },
   prove: { type: 'boolean' },
@@ -84,15 +90,25 @@ export function readArguments(words: readonly string[]): Request | Wrong {
   const [file, ...more] = files
   if (file === undefined && command !== 'parameters') return wrong(`Name the plan file, or - for standard input.`)
   if (more.length > 0) return wrong(`One plan file at a time: “${oneLine(more[0]!)}” is one too many.`)
-  const { year, units, to, stations, target, write, years, seasons } = values
+  const { year, units, stations, target, write, years, seasons } = values
+  const to = targets.find(each => each === values.to) ?? null
+  const table = csvTables.find(each => each === values.table) ?? null
   if (typeof year === 'string' && !/^\d{4}$/.test(year)) {
     return wrong(`--year should be a year such as 2026, but is “${oneLine(year)}”.`)
   }
   if (units !== undefined && units !== 'us' && units !== 'metric') {
     return wrong(`--units should be us or metric, but is “${oneLine(String(units))}”.`)
   }
-  if (command === 'convert' && to === undefined) return wrong('Say what to make of the plan: --to geojson.')
-  if (to !== undefined && to !== 'geojson') return wrong(`--to should be geojson, but is “${oneLine(String(to))}”.`)
+  if (command === 'convert' && values.to === undefined) {
+    return wrong(`Say what to make of the plan: --to ${listed(targets, 'or')}.`)
+  }
+  if (values.to !== undefined && to === null) {
+    return wrong(`--to should be ${listed(targets, 'or')}, but is “${oneLine(String(values.to))}”.`)
+  }
+  if (values.table !== undefined && table === null) {
+    return wrong(`--table should be ${listed(csvTables, 'or')}, but is “${oneLine(String(values.table))}”.`)
+  }
+  if (table !== null && to !== 'csv') return wrong('--table goes with --to csv.')
   if (typeof stations === 'string' && !(/^\d{1,3}$/.test(stations) && Number(stations) >= 1)) {
     return wrong(`--stations should be a whole number from 1 to 999, but is “${oneLine(stations)}”.`)
   }
@@ -128,6 +144,8 @@ export function readArguments(words: readonly string[]): Request | Wrong {
     seasons: typeof seasons === 'string' ? Number(seasons) : null,
     isOutside: values.outside === true,
     write: typeof write === 'string' ? write : null,
+    to,
+    table: table ?? 'plantings',
   }
 }
 

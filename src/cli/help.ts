@@ -23,7 +23,8 @@ const optionWords = {
   years: ['--years A,B', 'the two seasons, such as 2025,2026'],
   seasons: ['--seasons N', 'how many seasons to look ahead, up to 10; without it, 5'],
   outside: ['--outside', 'nests are left where they are, instead of taken in'],
-  to: ['--to geojson', 'what to make of the plan'],
+  to: ['--to gpx|kml|csv|geojson', 'what to make of the plan'],
+  table: ['--table NAME', 'with --to csv: plantings (unless told), stations or plants'],
   units: ['--units us|metric', 'units of the table; without it, those of the plan'],
   why: ['--why', 'under each number, how it came about'],
   json: ['--json', 'answer as JSON, always metric, shares from 0 to 1'],
@@ -121,13 +122,14 @@ const commands: Readonly<Record<CommandName, Command>> = {
     options: ['units', 'why', 'json', 'help'],
   },
   convert: {
-    use: 'convert <plan file> --to geojson [options]',
-    short: 'what is drawn in the plan, as plain GeoJSON for map programs',
+    use: 'convert <plan file> --to gpx|kml|csv|geojson [options]',
+    short: 'what is drawn in the plan, for handheld devices, maps and spreadsheets',
     long: [
-      'Writes plain GeoJSON (RFC 7946) to standard output: everything drawn, without seasons and',
-      'records. With --json it is put into the member “content”, beside “problems”.',
+      'Writes everything drawn, without seasons and records, to standard output: GPX 1.1 (stations and',
+      'plants as waypoints, rows as routes, outlines as tracks), KML 2.2, plain GeoJSON (RFC 7946), or',
+      'one table as CSV (RFC 4180). With --json it is put into the member “content”, beside “problems”.',
     ],
-    options: ['to', 'json', 'help'],
+    options: ['to', 'table', 'json', 'help'],
   },
 }
 

@@ -14,6 +14,16 @@ test.each(scenarioNames)('%s becomes plain GeoJSON', name => {
   expect(plan.ok && plan.value.features.length).toBe(features.length)
 })
 
+test('--to names the format, --table the table', () => {
+  const made = (...words: string[]) => nestreach(['convert', scenario('allotment'), ...words]).out
+  expect(made('--to', 'gpx')).toContain('creator="Nestreach"')
+  expect(made('--to', 'kml')).toContain('<kml xmlns="http://www.opengis.net/kml/2.2">')
+  expect(made('--to', 'csv')).toMatch(/^id,kind,name,crop,/)
+  expect(made('--to', 'csv', '--table', 'stations')).toMatch(/^id,name,longitude,latitude,/)
+  expect(made('--to', 'csv', '--table', 'plants')).toMatch(/^planting,kind,name,crop,/)
+  expect(JSON.parse(made('--to', 'csv', '--json'))).toMatchObject({ to: 'csv', table: 'plantings', problems: [] })
+})
+
 test('--json puts it beside the problems', () => {
   const { out, exitCode } = nestreach(['convert', scenario('farm'), '--to=geojson', '--json'])
   const { content, ...rest } = JSON.parse(out)

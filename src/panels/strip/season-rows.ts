@@ -1,6 +1,6 @@
+import { csvText } from '#geo/file/csv-text'
 import { valueOn } from '#geo/time/curve'
 import { dateOfDay, daysBetween } from '#geo/time/day'
-import { csvText } from '../../text/csv'
 import { dateSpan, dateText, honest } from '../../text/words'
 import { openText, type SeasonDay, type SeasonPicture, seasonDays } from './season-days'
 import { frostWords } from './season-frost'
