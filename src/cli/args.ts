@@ -25,6 +25,10 @@ export type Request =
       readonly target: number | null
       readonly isProving: boolean
       readonly isAdvised: boolean
+      /** Batches at most. */
+      readonly batches: 1 | 2 | 3 | null
+      /** Id of the one station that is asked about. */
+      readonly station: string | null
       /** Two seasons to compare. */
       readonly years: readonly [number, number] | null
       /** Seasons to look ahead. */
@@ -54,6 +58,8 @@ const types = {
   target: { type: 'string' },
   prove: { type: 'boolean' },
   advised: { type: 'boolean' },
+  batches: { type: 'string' },
+  station: { type: 'string' },
   years: { type: 'string' },
   seasons: { type: 'string' },
   outside: { type: 'boolean' },
@@ -90,7 +96,7 @@ export function readArguments(words: readonly string[]): Request | Wrong {
   const [file, ...more] = files
   if (file === undefined && command !== 'parameters') return wrong(`Name the plan file, or - for standard input.`)
   if (more.length > 0) return wrong(`One plan file at a time: “${oneLine(more[0]!)}” is one too many.`)
-  const { year, units, stations, target, write, years, seasons } = values
+  const { year, units, stations, target, write, years, seasons, batches, station } = values
   const to = targets.find(each => each === values.to) ?? null
   const table = csvTables.find(each => each === values.table) ?? null
   if (typeof year === 'string' && !/^\d{4}$/.test(year)) {
@@ -114,6 +120,9 @@ export function readArguments(words: readonly string[]): Request | Wrong {
   }
   if (typeof target === 'string' && !(/^[01](\.\d+)?$/.test(target) && Number(target) <= 1)) {
     return wrong(`--target should be a share from 0 to 1 such as 0.9, but is “${oneLine(target)}”.`)
+  }
+  if (typeof batches === 'string' && !/^[123]$/.test(batches)) {
+    return wrong(`--batches should be 1, 2 or 3, but is “${oneLine(batches)}”.`)
   }
   if (command === 'suggest' && (stations === undefined) === (target === undefined)) {
     return wrong('Say what to look for: --stations N or --target SHARE, one of the two.')
@@ -140,6 +149,8 @@ export function readArguments(words: readonly string[]): Request | Wrong {
     target: typeof target === 'string' ? Number(target) : null,
     isProving: values.prove === true,
     isAdvised: values.advised === true,
+    batches: typeof batches === 'string' ? (Number(batches) as 1 | 2 | 3) : null,
+    station: typeof station === 'string' ? station : null,
     years: typeof years === 'string' ? (years.split(',').map(Number) as [number, number]) : null,
     seasons: typeof seasons === 'string' ? Number(seasons) : null,
     isOutside: values.outside === true,

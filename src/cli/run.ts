@@ -10,6 +10,7 @@ import { coverage } from './coverage'
 import { helpText } from './help'
 import { parameters } from './parameters'
 import { project } from './project'
+import { release } from './release'
 import { stock } from './stock'
 import { suggest } from './suggest'
 import { version } from './version'
@@ -62,6 +63,8 @@ async function answered(
       return saved(await suggest(text!, request, solver), request.write, writeFile)
     case 'stock':
       return saved(stock(text!, request), request.write, writeFile)
+    case 'release':
+      return saved(release(text!, request), request.write, writeFile)
     case 'compare':
       return compare(text!, request)
     case 'project':

@@ -3,7 +3,18 @@ import { devNull } from 'node:os'
 import { describe, expect, test } from 'vitest'
 import { nestreach, scenario } from './nestreach'
 
-const commands = ['coverage', 'suggest', 'stock', 'compare', 'project', 'calendar', 'check', 'parameters', 'convert']
+const commands = [
+  'coverage',
+  'suggest',
+  'stock',
+  'release',
+  'compare',
+  'project',
+  'calendar',
+  'check',
+  'parameters',
+  'convert',
+]
 
 test('--help lists the commands that work, and no others', () => {
   const { out, err, exitCode } = nestreach(['--help'])
@@ -30,6 +41,8 @@ test.each(commands)(
       '--write': [devNull],
       '--years': ['2024,2025'],
       '--seasons': ['2'],
+      '--batches': ['1'],
+      '--station': ['c1'],
     }
     const known = [...new Set(out.match(/--[a-z]+/g))].filter(
       // Of suggest's two questions one is asked at a time.
@@ -54,11 +67,15 @@ test('--version tells the version of the package', () => {
 
 describe('wrong use ends with 2 and a sentence that helps', () => {
   test.each([
-    [[], /Say what to do: coverage, suggest, stock, compare, project, calendar, check, parameters or convert\./],
+    [
+      [],
+      /Say what to do: coverage, suggest, stock, release, compare, project, calendar, check, parameters or convert\./,
+    ],
     [['covrage', 'x'], /no command “covrage”.*Did you mean coverage\?/],
     [['compare', 'x'], /Say which two seasons: --years 2025,2026\./],
     [['compare', 'x', '--years', '2025'], /--years should be two years such as 2025,2026, but is “2025”/],
     [['project', 'x', '--seasons', '11'], /--seasons should be a whole number from 1 to 10, but is “11”/],
+    [['release', 'x', '--batches', '4'], /--batches should be 1, 2 or 3, but is “4”/],
     [['coverage'], /Name the plan file/],
     [['coverage', 'a', 'b'], /“b” is one too many/],
     [['coverage', 'x', '--yaer', '2025'], /no option --yaer\. Did you mean --year\?/],
