@@ -14,6 +14,7 @@ import { keepPreferences } from './storage/preferences'
 import { keepPrices } from './storage/prices'
 import { reopenLastPlan } from './storage/reopen'
 import { createEngine } from './worker/engine'
+import { startFound } from './worker/found-engine'
 import { makeWorker } from './worker/make-worker'
 import { dragStation, endDrag, startSchedule } from './worker/schedule'
 import { createSitingEngine } from './worker/siting-engine'
@@ -29,6 +30,7 @@ keepPreferences(store)
 keepPrices(store)
 startSchedule(store, createEngine(store, makeWorker))
 startSiting(store, createSitingEngine(store, makeWorker))
+startFound(store, makeWorker)
 startTiming(store, createTimingEngine(store, makeWorker))
 
 const link = createMapLink(store, {

@@ -16,6 +16,9 @@ import {
   seasonOf,
 } from '#geo/plan/plan'
 import type { Problem } from '#geo/problem'
+import { stationYears } from '#geo/seasons/record'
+import { stationStories } from '#geo/seasons/station-story'
+import { orchardYear } from '#geo/seasons/year'
 import { type Plane, planeOf } from '#geo/space/plane'
 import type { PlannerState } from './store'
 
@@ -110,6 +113,11 @@ export function settingsOf(plan: Plan): Settings {
 
 /** What the field checks find in the plan for the season `year`. */
 export const problemsOf = rememberedByYear((plan, year): readonly Problem[] => checkPlan(plan, year))
+
+/** What was counted in a season, station by station and together, and each station's years up to it. */
+export const stationYearsOf = rememberedByYear((plan, year) => stationYears(plan, year))
+export const orchardYearOf = rememberedByYear((plan, year) => orchardYear(plan, year, stationYearsOf(plan, year)))
+export const stationStoriesOf = rememberedByYear((plan, year) => stationStories(plan, year))
 
 export function selectedFeatures(state: PlannerState): readonly Feature[] {
   const { plan } = state.document

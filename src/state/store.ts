@@ -5,6 +5,7 @@ import type { Plan } from '#geo/plan/plan'
 import type { DayReport } from '#geo/report/day'
 import type { PointCloud, PointCoverage, Report, ReportRanges } from '#geo/report/report'
 import { type BoxesState, type CurvePoint, noBoxes, type Stocked, type Suggested } from './boxes'
+import type { Found } from './found'
 import type { Step } from './history'
 import type { Advised, Typical } from './timing'
 
@@ -46,6 +47,20 @@ export type BoxesFigure = 'wouldBe' | 'bound' | 'gain' | 'placeCocoons' | 'place
 /** Figures of the season's timing; `id` is null, or the crop whose bloom is predicted. */
 export type TimingFigure = 'advisedCoverage' | 'typicalCoverage' | 'predictedBloom'
 
+/** Figures of what was found in a season; `id` is null, or a station's. */
+export type FoundFigure =
+  | 'nested'
+  | 'nestedShare'
+  | 'cellsPerTube'
+  | 'daughterShare'
+  | 'lost'
+  | 'harvest'
+  | 'return'
+  | 'stockLeft'
+  | 'coverageFound'
+  | 'coveredCost'
+  | 'advice'
+
 /** The figure whose working is shown; `id` null = the whole orchard's. */
 export type WorkingTopic = {
   readonly figure:
@@ -63,6 +78,7 @@ export type WorkingTopic = {
     | 'rules'
     | BoxesFigure
     | TimingFigure
+    | FoundFigure
   readonly id: string | null
 }
 
@@ -116,6 +132,8 @@ export type ResultsState = {
   readonly typical: Job<Typical>
   /** Release dates as advised. */
   readonly advice: Job<Advised>
+  /** The season as it was found, beside as it was planned. */
+  readonly found: Job<Found>
 }
 
 export type SavingState = {
@@ -162,6 +180,7 @@ export const idleResults: ResultsState = {
   curve: { status: 'idle' },
   typical: { status: 'idle' },
   advice: { status: 'idle' },
+  found: { status: 'idle' },
 }
 
 function initialState(year: number): PlannerState {

@@ -1,6 +1,6 @@
-import type { WorkingTopic } from '../../state/store'
+import type { FoundFigure, WorkingTopic } from '../../state/store'
 
-type Topic = WorkingTopic['figure']
+type Topic = Exclude<WorkingTopic['figure'], FoundFigure>
 
 export const titles: Readonly<Record<Topic, string>> = {
   coverage: 'In number: coverage',

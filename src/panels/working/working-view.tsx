@@ -8,6 +8,7 @@ import { useBoxes, useStocked, useSuggested } from '../boxes/use-boxes'
 import { useRanges } from '../coverage/figures'
 import { useEvaluation, usePlan, useYear, valueOfJob } from '../hooks'
 import { boxesWorking, isBoxesFigure } from './boxes-workings'
+import { foundWorking, isFoundFigure } from './found-workings'
 import { Influences } from './influences'
 import { ParameterField } from './parameter-field'
 import { isTimingFigure, timingWorking } from './timing-workings'
@@ -67,10 +68,17 @@ function useWorking(topic: WorkingTopic): { readonly working: Working | null; re
     usePlanner(state => state.results.typical),
     0,
   )
+  const { value: found } = valueOfJob(
+    usePlanner(state => state.results.found),
+    0,
+  )
   const { figure, id } = topic
   if (isBoxesFigure(figure)) {
     const answers = { suggested: suggested.answer, stocked: stocked.answer, boxes }
     return { working: boxesWorking({ figure, id }, answers), isFresh: suggested.isFresh || stocked.isFresh }
+  }
+  if (isFoundFigure(figure)) {
+    return { working: foundWorking(figure, id, { plan, year, found }), isFresh: true }
   }
   if (isTimingFigure(figure)) {
     const context = { plan, year, advised, typical, coverage: value?.report.orchard.coverage ?? null }

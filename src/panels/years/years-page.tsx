@@ -9,6 +9,7 @@ import { Round } from './round'
 import { ShareOut } from './share-out'
 import { TakingIn } from './taking-in'
 import { TaskList, taskNames } from './task-list'
+import { YearResult } from './year-result'
 import { yearsSentence } from './years-sentence'
 import './years.css'
 
@@ -22,6 +23,7 @@ export function YearsPage() {
     <div className="page years">
       <p className="lead">{yearsSentence(plan, year)}</p>
       <TaskList />
+      <YearResult />
     </div>
   )
 }

@@ -1,5 +1,7 @@
 import { type Plan, seasonOf } from '#geo/plan/plan'
-import { counted, grouped } from '../../text/words'
+import { orchardYearOf } from '../../state/selectors'
+import { counted, grouped, honest, rangeText } from '../../text/words'
+import { returnText } from './found-figures'
 import { lastCount, recordedStations, recordIn } from './records'
 
 /** What was counted in a season, in one sentence. What was not counted is told, never taken for zero. */
@@ -14,5 +16,13 @@ export function yearsSentence(plan: Plan, year: number): string {
     counts.length === stations.length
       ? `at ${stations.length === 1 ? 'the one station' : `all ${grouped(stations.length)} stations`}`
       : `at ${grouped(counts.length)} of ${counted(stations.length, 'station')}; the others were not counted`
+  const orchard = orchardYearOf(plan, year)
+  if (orchard.nested !== null && orchard.return !== null) {
+    const some =
+      orchard.counted < orchard.stations
+        ? ` at the ${grouped(orchard.counted)} of ${counted(orchard.stations, 'station')} that were counted`
+        : ''
+    return `About ${honest(orchard.nested.mid)} females nested in ${year}${some}, between ${rangeText(orchard.nested.low, orchard.nested.high, honest).replace(' to ', ' and ')}; each female set out left ${returnText(orchard.return)} daughters.`
+  }
   return `In ${year}, ${counted(capped, 'tube')} ${capped === 1 ? 'was' : 'were'} capped at the last count, ${of}.`
 }

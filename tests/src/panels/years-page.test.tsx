@@ -1,6 +1,7 @@
-import { fireEvent, screen, within } from '@testing-library/react'
+import { act, fireEvent, screen, within } from '@testing-library/react'
 import { describe, expect, test } from 'vitest'
 import type { Plan } from '#geo/plan/plan'
+import { yearRecord } from '#geo/seasons/year'
 import { setPage } from '../../../src/state/actions'
 import { smallPlan, smallSeason, stationFeature } from '../../support/builders'
 import { planOf, renderApp } from './render-app'
@@ -319,5 +320,76 @@ describe('fruit counts', () => {
     type('Fruit on the same branches', 31)
     await user.click(press('Save the count of Row 1'))
     expect(screen.getByText(/31 fruit of 200 flowers, 16%/)).toBeVisible()
+  })
+})
+
+describe('what a year says', () => {
+  const told: Plan = {
+    ...two,
+    seasons: [
+      {
+        ...two.seasons[0]!,
+        stations: {
+          'station-1': { tubes: 40, releases: [{ date: '2026-04-06', females: 20 }] },
+          'station-2': { tubes: 30, releases: [{ date: '2026-04-06', females: 20 }] },
+        },
+        records: {
+          'station-1': {
+            visits: [{ date: '2026-06-13', capped: 10 }],
+            opening: {
+              date: '2026-10-10',
+              tubesOpened: 10,
+              cells: 100,
+              females: 30,
+              males: 40,
+              losses: { mite: 20, mould: 10 },
+            },
+          },
+        },
+      },
+    ],
+  }
+
+  test('begins with the answer, and leaves uncounted stations out', async () => {
+    const { go } = openYears(told)
+    await go()
+    expect(
+      screen.getByText(
+        /^About \d+ females nested in 2026 at the 1 of 2 stations that were counted.*each female set out left 1\.5 daughters\.$/,
+      ),
+    ).toBeVisible()
+    expect(screen.getByText(/^1 of 2 stations counted, 1 opened\./)).toBeVisible()
+    const shed = within(screen.getByRole('region', { name: 'Shed' }))
+    expect(shed.getByText('Nothing can be said: it was not counted')).toBeVisible()
+  })
+
+  test('says what to do with a station and why, and opens the working of every figure', async () => {
+    const { go, user, container } = openYears(told)
+    await go()
+    const gate = within(screen.getByRole('region', { name: 'Gate' }))
+    expect(gate.getByText('Clean it, with new tubes')).toBeVisible()
+    expect(gate.getByText(/^30% of its cells were lost in 2026; over 25% is taken for many\.$/)).toBeVisible()
+    const figures = [...container.querySelectorAll<HTMLButtonElement>('.years button.figure')]
+    expect(figures.length).toBeGreaterThan(15)
+    for (const figure of figures) {
+      await user.click(figure)
+      expect(screen.getByRole('region', { name: 'The rule in words' })).toBeVisible()
+    }
+  })
+
+  test('puts coverage as found beside coverage as planned', async () => {
+    const { go, store } = openYears(told)
+    await go()
+    const { plan, revision } = store.getState().document
+    const outcome = yearRecord(plan!, 2026)
+    if (!outcome.ok) throw new Error('not computed')
+    const value = { plan: plan!, year: 2026, prices: null, record: outcome.value }
+    act(() =>
+      store.setState(({ results }) => ({ results: { ...results, found: { status: 'ready', value, revision } } })),
+    )
+    const found = within(screen.getByRole('region', { name: 'What 2026 says' }))
+    expect(found.getByText('Coverage as planned')).toBeVisible()
+    expect(found.getByText('Coverage as found')).toBeVisible()
+    expect(found.getByText(/^Type your four prices under/)).toBeVisible()
   })
 })

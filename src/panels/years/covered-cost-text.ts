@@ -1,0 +1,11 @@
+import type { Units } from '#geo/plan/plan'
+import { measureOf } from '../../text/units'
+import { grouped, significant } from '../../text/words'
+
+/** Square metres of a hectare. */
+const hectare = 10_000
+
+/** Money for each hectare, or acre, to the figures that it deserves. */
+export function costText(perHectare: number, units: Units): string {
+  return `about ${grouped(significant(perHectare / measureOf('area', units).toShown(hectare), 2))}`
+}
