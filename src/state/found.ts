@@ -2,7 +2,6 @@ import type { Plan } from '#geo/plan/plan'
 import type { YearRecord } from '#geo/seasons/year'
 import type { Prices } from '#geo/stocking/stock'
 import { isAnswerTo } from './boxes'
-import type { PlannerState } from './store'
 
 /** Coverage by the females that really nested, and what covering a hectare cost, with what was asked. */
 export type Found = {
@@ -14,11 +13,6 @@ export type Found = {
 
 /** What one asks of a season's records; null where the page that shows it is not looked at. */
 export type FoundQuestion = Omit<Found, 'record'>
-
-export function foundQuestion({ document, view, boxes }: PlannerState): FoundQuestion | null {
-  if (document.plan === null || view.page !== 'years' || view.yearTask !== null) return null
-  return { plan: document.plan, year: view.year, prices: typedPrices(boxes.ask.prices) }
-}
 
 /** The grower's prices; null as long as one of them is only assumed. */
 export function typedPrices({ station, femaleCocoon, maleCocoon, tube }: Partial<Prices>): Prices | null {

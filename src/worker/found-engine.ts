@@ -1,4 +1,5 @@
-import { type FoundQuestion, foundQuestion, isFoundFor } from '../state/found'
+import { type FoundQuestion, isFoundFor } from '../state/found'
+import { foundQuestion } from '../state/found-question'
 import type { PlannerStore, ResultsState } from '../state/store'
 import { brokenOff, lastOf, refusal } from './job-words'
 import { Lane } from './lane'

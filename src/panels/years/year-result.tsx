@@ -1,6 +1,7 @@
 import { Figure } from '../../parts/figure'
 import { setPage } from '../../state/actions'
-import { foundQuestion, isFoundFor, typedPrices } from '../../state/found'
+import { isFoundFor, typedPrices } from '../../state/found'
+import { foundQuestion } from '../../state/found-question'
 import { orchardYearOf, stationStoriesOf, stationYearsOf } from '../../state/selectors'
 import { usePlanner, usePlannerStore } from '../../state/use-planner'
 import { counted, percent } from '../../text/words'
