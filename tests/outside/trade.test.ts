@@ -71,7 +71,8 @@ describe('a starter set', () => {
   // Common practice, no source: ten to twelve cocoons and one small box for a garden with a tree or two.
   test('of twelve cocoons by two apple trees gives a small and sane answer', () => {
     const outcome = evaluate(plan, 2026)
-    expect(outcome.problems.map(({ code }) => code)).toEqual(['no-mud'])
+    // With two trees and nothing else drawn, the last bees fly after the blossom: that too is told.
+    expect(outcome.problems.map(({ code }) => code)).toEqual(['no-mud', 'tail-bare'])
     const { orchard, stations } = outcome.ok ? outcome.value : { orchard: null, stations: [] }
     const [box] = stations
     // Four daughters with the sons that the ratio asks for make up the set; one or two of them stay and fill a few tubes.

@@ -61,7 +61,7 @@ export function sampleFile(): Content {
             },
           },
           fruitSet: { 'row-3': { flowers: 200, fruit: 31 } },
-          shareOut: { rule: 'area', shares: [{ to: 'Plot 1', measure: 12.5, cocoons: 40 }, { to: 'Plot 2' }] },
+          shareOut: { rule: 'area', shares: [{ to: 'Plot 1', measure: 18, cocoons: 40 }, { to: 'Plot 2' }] },
           coldStore: { from: '2025-11-01', temperature: 3.5 },
           setAside: [{ code: 'released-early', at: 's1', reason: 'The hedge is in blossom' }],
         },
