@@ -6,6 +6,7 @@ import { chillModelSources } from '#geo/data/chill-models'
 import { chillNeeds } from '#geo/data/chill-needs'
 import { crops, forages } from '#geo/data/crops'
 import { cultivarOffsets } from '#geo/data/cultivars'
+import { malesBefore, outdoorSpread, searchDays, searchSpread } from '#geo/data/emergence-figures'
 import { sourcesOf } from '#geo/data/figure'
 import { flyingModel } from '#geo/data/flying-model'
 import { frostDays, frostKill } from '#geo/data/frost'
@@ -140,9 +141,14 @@ describe('every figure', () => {
 })
 
 /** Figures that field checks and advice go by. */
-const checked = [thresholds, adviceFigures, timingFigures, mostColdDegrees].flatMap((figures): readonly Threshold[] =>
-  Object.values(figures),
-)
+const checked = [
+  thresholds,
+  adviceFigures,
+  timingFigures,
+  mostColdDegrees,
+  { searchDays, searchSpread, outdoorSpread },
+  ...Object.values(malesBefore),
+].flatMap((figures): readonly Threshold[] => Object.values(figures))
 
 describe('sources', () => {
   test('each is used by a figure or by the words of a bee or crop', () => {

@@ -157,6 +157,12 @@ export const sources = {
     'Effect of wintering duration and temperature on survival and emergence time in males of Osmia lignaria',
     'Environmental Entomology 32:711-716',
   ),
+  kraemerFavi2010: excerpt(
+    'Kraemer & Favi',
+    2010,
+    'Emergence of Osmia lignaria and the bloom of redbud, in chill and warmth; title as we word it',
+    'Environmental Entomology 39:351-358',
+  ),
   boschKemp2004: excerpt(
     'Bosch & Kemp',
     2004,

@@ -56,6 +56,13 @@ export const timingFigures = {
     'memory',
     'Bees of one batch work four to six weeks, from memory: a longer spell of bloom outlives them.',
   ),
+  bloomLong: threshold(
+    'd',
+    [30, 45, 60],
+    'assumed',
+    'assumed',
+    'From first bloom to petal fall one crop takes two to four weeks; dates farther apart than six are more likely a slip of the month.',
+  ),
   bareTail: threshold(
     'd',
     [5, 10, 15],

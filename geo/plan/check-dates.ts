@@ -1,3 +1,5 @@
+import { sourceText } from '../data/thresholds'
+import { timingFigures } from '../data/timing-figures'
 import type { Severity } from '../problem'
 import { dayOfSeason, isIsoDate } from '../time/day'
 import { foundText, shortened } from './place'
@@ -7,8 +9,7 @@ import type { ReportProblem } from './report-problem'
 /** Days from the season's year that a date may lie away before it is doubted, and before it cannot be meant. */
 const doubtful = 200
 const impossible = 1000
-/** Days from first to end of bloom; the first is for crops, as forage areas may flower in turn all season. */
-const longBloom = 45
+/** Days from first to end of bloom that no dates of one season can span; forage areas may flower in turn all year. */
 const longestBloom = 366
 
 export type Dated = {
@@ -64,9 +65,10 @@ export function checkBloom(
   const values = { name, path, year, first: bloom.first, full: bloom.full, end: bloom.end }
   if (!(first < full && full < end)) {
     report(severity, 'bloom-order', at, values)
-  } else if (end - first > (isForage ? longestBloom : longBloom)) {
+  } else if (end - first > (isForage ? longestBloom : timingFigures.bloomLong.value)) {
     const isTooLong = end - first > longestBloom
-    const limit = isTooLong ? longestBloom : longBloom
-    report(isTooLong ? severity : 'warning', 'bloom-long', at, { ...values, days: end - first, limit })
+    const { value, source } = timingFigures.bloomLong
+    const told = isTooLong ? { limit: longestBloom } : { limit: value, source: sourceText({ source }) }
+    report(isTooLong ? severity : 'warning', 'bloom-long', at, { ...values, days: end - first, ...told })
   }
 }

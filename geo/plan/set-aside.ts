@@ -1,12 +1,17 @@
 import { isFieldCheck, type Problem } from '../problem'
-import { type Plan, seasonOf } from './plan'
+import { type Plan, type Season, type SetAside, seasonOf } from './plan'
+
+/** Where and why a field check was put aside in a season; null where it was not, and for problems of other sorts. */
+export function setAsideOf(season: Season | undefined, problem: Problem): SetAside | null {
+  if (!isFieldCheck(problem)) return null
+  return season?.setAside?.find(({ code, at }) => code === problem.code && at === problem.at) ?? null
+}
 
 /** Problems of a season with the grower's reason at each field check that was put aside. */
 export function withSetAside(plan: Plan, year: number, problems: readonly Problem[]): readonly Problem[] {
-  const aside = seasonOf(plan, year)?.setAside ?? []
-  if (aside.length === 0) return problems
+  const season = seasonOf(plan, year)
   return problems.map(problem => {
-    const entry = isFieldCheck(problem) && aside.find(({ code, at }) => code === problem.code && at === problem.at)
-    return entry ? { ...problem, setAside: entry.reason } : problem
+    const entry = setAsideOf(season, problem)
+    return entry === null ? problem : { ...problem, setAside: entry.reason }
   })
 }

@@ -90,7 +90,7 @@ const seasons = {
   'bloom-order': v =>
     `The bloom of ${v.name} in ${v.year} is out of order: first ${v.first}, full ${v.full}, end ${v.end}. Each must come after the one before; correct the dates.`,
   'bloom-long': v =>
-    `The bloom of ${v.name} in ${v.year} lasts ${v.days} days, from ${v.first} to ${v.end}; more than ${v.limit} is not usual. The dates are kept; check the months.`,
+    `The bloom of ${v.name} in ${v.year} lasts ${v.days} days, from ${v.first} to ${v.end}; more than ${v.limit} is not usual${v.source === undefined ? '' : ` (${v.source})`}. The dates are kept; check the months.`,
   'stage-unknown': v =>
     `The bloom of ${v.name} lists “${v.stage}” among the stages seen; the stages are first, full and end. It is kept, but means nothing here; correct it (${v.path} in the file).`,
   'bloom-unused': v =>

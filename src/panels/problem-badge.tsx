@@ -1,14 +1,14 @@
-import { isFieldCheck, type Problem } from '#geo/problem'
+import { setAsideOf } from '#geo/plan/set-aside'
+import type { Problem } from '#geo/problem'
 import { problemsOf } from '../state/selectors'
 import { counted } from '../text/words'
 import { useEvaluation, usePlan, useSeason, useYear } from './hooks'
-import { setAsideOf } from './set-aside'
 import { useShell } from './shell'
 
 /** What the field checks and the count have found, each once, worst first; without what was set aside this season. */
 export function useProblems(): readonly Problem[] {
   const season = useSeason()
-  return useAllProblems().filter(problem => !isFieldCheck(problem) || setAsideOf(season, problem) === null)
+  return useAllProblems().filter(problem => setAsideOf(season, problem) === null)
 }
 
 /** The same with what was set aside. */

@@ -127,7 +127,7 @@ function flightBands(plan: Plan, year: number): FlightBand[] {
 }
 
 /** Without the days at both ends on which under two in a hundred of the peak are at work. */
-function trimmed({ start, values }: DailyCurve): DailyCurve {
+export function trimmed({ start, values }: DailyCurve): DailyCurve {
   const least = 0.02 * Math.max(...values)
   const first = values.findIndex(value => value >= least)
   const last = values.findLastIndex(value => value >= least)

@@ -1,15 +1,11 @@
 import { type FormEvent, useId, useState } from 'react'
 import { putCheckAside, takeCheckBack } from '#geo/plan/edits-timing'
-import { type Season, type SetAside, seasonOf } from '#geo/plan/plan'
+import { seasonOf } from '#geo/plan/plan'
+import { setAsideOf } from '#geo/plan/set-aside'
 import { isFieldCheck, type Problem, problemText } from '#geo/problem'
 import { Disclosure } from '../parts/disclosure'
 import { counted } from '../text/words'
 import { useEdit, usePlan, useYear } from './hooks'
-
-/** The reason for which a field check was set aside in a season; null where it was not. */
-export function setAsideOf(season: Season | undefined, { code, at }: Problem): SetAside | null {
-  return season?.setAside?.find(each => each.code === code && each.at === at) ?? null
-}
 
 /** Sets a field check aside with a reason; nothing for problems of other sorts, which stay as long as they are there. */
 export function SetAsideButton({ problem }: { readonly problem: Problem }) {

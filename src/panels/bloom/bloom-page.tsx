@@ -12,6 +12,7 @@ import { cropTitle } from '../titles'
 import { BandTable } from './band-table'
 import { CalendarCard } from './calendar-card'
 import { ColdStoreFields } from './cold-store'
+import { ComingOut } from './coming-out'
 import { CropBloom } from './crop-bloom'
 import { OwnBloom } from './own-bloom'
 import { ReleaseAdvice } from './release-advice'
@@ -53,6 +54,7 @@ export function BloomPage() {
           <Disclosure summary="The same as a table">
             <BandTable bands={bands} year={year} />
           </Disclosure>
+          <ComingOut key={`out ${year}`} />
         </section>
       ) : null}
       <section className="stack" aria-labelledby="blooms">

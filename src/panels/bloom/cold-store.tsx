@@ -5,6 +5,7 @@ import { sourceText } from '#geo/data/thresholds'
 import { setColdStore } from '#geo/plan/edits-timing'
 import { type Plan, type Season, seasonOf } from '#geo/plan/plan'
 import { daysBetween, type IsoDate, isIsoDate } from '#geo/time/day'
+import { Caution } from '../../parts/caution'
 import { DateField } from '../../parts/date-field'
 import { counted, dateText } from '../../text/words'
 import { useEdit, usePlan, useSeason, useYear } from '../hooks'
@@ -27,6 +28,7 @@ export function ColdStoreFields() {
           cold === null ? 'When the cocoons set out this season went into a fridge or the winter’s cold.' : undefined
         }
       />
+      <Caution about="fridge" />
       {coldTexts(plan, year).map(({ bee, text, isFine }) => (
         <p key={bee} className={isFine ? 'aside-note' : 'call'}>
           {text}

@@ -120,6 +120,7 @@ function UseFields({ station, use }: { readonly station: Station; readonly use: 
         />
       </div>
       <p className="field-note">{suits}.</p>
+      <Caution about="tools" />
       {releases.length === 0 ? <p className="call">No cocoons are set out here, so no bee flies from it.</p> : null}
       {releases.map((release, i) => (
         <ReleaseFields
