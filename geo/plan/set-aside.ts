@@ -10,6 +10,7 @@ export function setAsideOf(season: Season | undefined, problem: Problem): SetAsi
 /** Problems of a season with the grower's reason at each field check that was put aside. */
 export function withSetAside(plan: Plan, year: number, problems: readonly Problem[]): readonly Problem[] {
   const season = seasonOf(plan, year)
+  if (season?.setAside === undefined) return problems
   return problems.map(problem => {
     const entry = setAsideOf(season, problem)
     return entry === null ? problem : { ...problem, setAside: entry.reason }
