@@ -1,6 +1,7 @@
 import { calendarWording } from './wording/calendar'
 import { checkingWording } from './wording/checking'
 import { fieldCheckWording } from './wording/field-checks'
+import { pictureWording } from './wording/pictures'
 import { readingWording } from './wording/reading'
 import { timingWording } from './wording/timing'
 import { timingCheckWording } from './wording/timing-checks'
@@ -33,6 +34,7 @@ export type Outcome<T> =
 
 const wording = {
   ...yearsWording,
+  ...pictureWording,
   ...readingWording,
   ...checkingWording,
   ...fieldCheckWording,

@@ -1,8 +1,11 @@
 import { readPlan } from '#geo/file/read'
 import type { IsoDate } from '#geo/time/day'
 import type { Sample, Services } from './panels/services'
+import { newId } from './state/new-id'
 import { openPlanFile, saveCalendarFile, savePlanFile, saveTableFile } from './storage/open-save'
+import { imageOf, keepImage } from './storage/pictures'
 import * as plans from './storage/plans'
+import { reducedImage } from './storage/reduce-image'
 import { dateText } from './text/words'
 
 /** The real disk and device behind the panels. */
@@ -25,6 +28,16 @@ export function hereServices(): Services {
     saveFile: savePlanFile,
     saveTable: saveTableFile,
     saveCalendar: saveCalendarFile,
+    takePicture: async file => {
+      const { width, height, from, ...image } = await reducedImage(file)
+      const id = newId('picture')
+      await keepImage(id, image)
+      return { id, width, height, from }
+    },
+    pictureUrl: async picture => {
+      const image = await imageOf(picture)
+      return image && URL.createObjectURL(new Blob([image.bytes], { type: image.type }))
+    },
     copyText: text => navigator.clipboard.writeText(text),
     listSamples,
     locate,

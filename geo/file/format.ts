@@ -122,6 +122,25 @@ const ownCrop = z.looseObject({
   rowSpacing: number.exactOptional().describe('m'),
 })
 
+const position = z
+  .tuple([number, number], number)
+  .meta({ id: 'position', description: 'Longitude, latitude in degrees (WGS84)' })
+
+const picture = z
+  .looseObject({
+    id: z.string().min(1),
+    name: text.exactOptional(),
+    width: number.describe('Pixels'),
+    height: number.describe('Pixels'),
+    corners: z.tuple([position, position, position]).describe('Top left, top right, bottom left'),
+    opacity: number.exactOptional().describe('0 to 1'),
+    isLocked: z.boolean().exactOptional(),
+    isHidden: z.boolean().exactOptional(),
+    isInFile: z.boolean().exactOptional().describe('Saved files hold the image'),
+    image: text.exactOptional().describe('Data URL of a JPEG, PNG or WebP'),
+  })
+  .meta({ id: 'picture', description: 'A photograph, scan or sketch under the map' })
+
 /** The `plan` member. Only `version` must be there; readPlan fills in the rest. */
 export const planMember = z.looseObject({
   version: z.literal(currentVersion),
@@ -135,11 +154,13 @@ export const planMember = z.looseObject({
   crops: z.record(text, ownCrop).exactOptional(),
   lots: z.array(lot).exactOptional().describe('Cocoons of one origin and season'),
   seasons: z.array(season).exactOptional(),
+  pictures: z.array(picture).exactOptional().describe('The undermost first'),
+  tiles: z
+    .looseObject({ url: text.describe('With {z}, {x} and {y}') })
+    .exactOptional()
+    .describe('Map pictures of this ground; never fetched unasked'),
 })
 
-const position = z
-  .tuple([number, number], number)
-  .meta({ id: 'position', description: 'Longitude, latitude in degrees (WGS84)' })
 const point = z.looseObject({ type: z.literal('Point'), coordinates: position }).meta({ id: 'point' })
 const multiPoint = z
   .looseObject({ type: z.literal('MultiPoint'), coordinates: z.array(position) })

@@ -71,6 +71,8 @@ function assemble(stored: Stored, { features, kept }: SortedFeatures): { plan: P
     parameters,
     crops,
     lots,
+    pictures,
+    tiles,
     seasons,
     ...unknown
   } = member as Partial<Plan> & Stored
@@ -91,6 +93,8 @@ function assemble(stored: Stored, { features, kept }: SortedFeatures): { plan: P
     parameters: parameters ?? {},
     crops: crops ?? {},
     ...(lots && { lots }),
+    ...(pictures && { pictures }),
+    ...(tiles && { tiles }),
     seasons: seasons ?? [],
     features,
     besides: {

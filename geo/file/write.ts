@@ -65,6 +65,12 @@ const plan: JsonLayout = {
     },
     lots: { each: { known: ['id', 'origin', 'count', 'femaleShare', 'station', 'season'] } },
     seasons: { each: season },
+    pictures: {
+      each: {
+        known: ['id', 'name', 'width', 'height', 'corners', 'opacity', 'isLocked', 'isHidden', 'isInFile', 'image'],
+        members: { corners: { decimals: coordinateDecimals } },
+      },
+    },
   },
 }
 const geometry: JsonLayout = {

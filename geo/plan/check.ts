@@ -3,12 +3,14 @@ import { checkCrops } from './check-crops'
 import { checkForage, checkProperties } from './check-figures'
 import { checkGround } from './check-ground'
 import { checkLots } from './check-lots'
+import { checkPictures } from './check-pictures'
 import { checkPlants } from './check-plants'
 import { checkSeasons } from './check-seasons'
 import { checkSettings } from './check-settings'
 import { checkStations } from './check-stations'
 import type { Plan } from './plan'
 import { problemList } from './report-problem'
+import { checkTiles } from './tiles'
 
 /**
  * What the meaning of a plan has against it, beyond its shape: outlines, dates, figures, names that lead nowhere.
@@ -24,6 +26,8 @@ export function checkPlan(plan: Plan, year?: number): readonly Problem[] {
   checkCrops(plan, report)
   checkSeasons(plan, year, report)
   checkLots(plan, year, report)
+  checkPictures(plan, report)
+  checkTiles(plan, report)
   checkStations(plan, year, isMeasurable, report)
   // A row that leads to the far side of the earth by mistake is told of once.
   if (isMeasurable) checkPlants(plan, year, report)

@@ -26,6 +26,17 @@ export function setPlanMembers(patch: Partial<PlanMembers>, key?: string): Edit 
   }
 }
 
+/** Where map pictures of the plan's ground can be had; null = nowhere. */
+export function setTiles(url: string | null): Edit {
+  return {
+    label: `${url === null ? 'Forget' : 'Keep'} the address of map pictures`,
+    apply(plan) {
+      if ((plan.tiles?.url ?? null) === url) return plan
+      return patched(plan, { tiles: url === null ? undefined : { ...plan.tiles, url } })
+    },
+  }
+}
+
 /** The grower's own value for a parameter of the site or of one bee; null = back to the default. */
 export function setOwnParameter(scope: 'site' | BeeId, name: string, value: number | null, key?: string): Edit {
   return {

@@ -90,6 +90,26 @@ export type Lot = {
 
 export const shareOutRules = ['equal', 'area', 'hours', 'other'] as const
 
+/** A photograph, scan or sketch that lies under the map. */
+export type Picture = {
+  readonly id: string
+  readonly name?: string
+  /** Size of the image, pixels. */
+  readonly width: number
+  readonly height: number
+  /** Top left, top right and bottom left corner of the image: with them its place is whole, and cannot contradict itself. */
+  readonly corners: readonly [LngLat, LngLat, LngLat]
+  /** 0 to 1; absent = 1. */
+  readonly opacity?: number
+  /** It is not to be moved by mistake. */
+  readonly isLocked?: boolean
+  readonly isHidden?: boolean
+  /** A saved file holds the image; else it stays on the device, known by the picture's id. */
+  readonly isInFile?: boolean
+  /** The image as a data URL; only in files, and where a device keeps nothing. */
+  readonly image?: string
+}
+
 /** Cocoons given away out of a season's harvest, and the rule they were divided by. */
 export type ShareOut = {
   readonly rule: (typeof shareOutRules)[number]
@@ -221,6 +241,10 @@ export type Plan = {
   readonly parameters: OwnParameters
   readonly crops: Readonly<Record<string, OwnCrop>>
   readonly lots?: readonly Lot[]
+  /** What lies under the map, the undermost first. */
+  readonly pictures?: readonly Picture[]
+  /** Where map pictures of this ground can be had; asked for only on a device whose user chose so. */
+  readonly tiles?: { readonly url: string }
   readonly seasons: readonly Season[]
   readonly features: readonly Feature[]
   /**

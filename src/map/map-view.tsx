@@ -2,11 +2,13 @@ import { type Control, control, map as createMap, type Map as LeafletMap, latLng
 import { useEffect, useRef, useState } from 'react'
 import type { Plan } from '#geo/plan/plan'
 import type { LngLat } from '#geo/space/plane'
+import { setView } from '../state/actions'
 import { planeOfPlan, settingsOf } from '../state/selectors'
 import type { PlannerStore } from '../state/store'
-import { usePlannerStore } from '../state/use-planner'
+import { usePlanner, usePlannerStore } from '../state/use-planner'
 import { homeOf, nowhere } from '../text/home'
 import { gridPainter } from './ground/grid'
+import { picturesOn } from './ground/pictures'
 import { tilesOn } from './ground/tiles'
 import { attachKeyboard } from './keyboard'
 import { CanvasLayer } from './layers/canvas-layer'
@@ -35,6 +37,7 @@ export function MapView({ link }: { readonly link: MapLink }) {
   const store = usePlannerStore()
   const host = useRef<HTMLDivElement>(null)
   const [areTilesAbsent, setTilesAbsent] = useState(false)
+  const isAiming = usePlanner(state => state.view.isAiming)
   useEffect(() => {
     if (host.current === null) return
     return startMap(host.current, store, link, setTilesAbsent)
@@ -50,6 +53,7 @@ export function MapView({ link }: { readonly link: MapLink }) {
       <div className="map-north" aria-hidden="true">
         N
       </div>
+      {isAiming && <div className="map-aim" aria-hidden="true" />}
       {areTilesAbsent && (
         <p className="map-status" role="status">
           No map tiles here now. Drawing on the metre grid works just the same.
@@ -89,9 +93,16 @@ function startMap(
   const keyboard = attachKeyboard(map, link.hand, store)
   const tiles = tilesOn(map, onTilesAbsent)
   tiles.show(store.getState().view.ground)
+  const tellMiddle = (): void => {
+    const { lng, lat } = map.getCenter()
+    setView(store, { mapMiddle: [lng, lat] })
+  }
+  tellMiddle()
+  map.on('moveend', tellMiddle)
   let scale = scaleFor(map, store)
   const stops = [
     attachPointer(map, link.hand),
+    picturesOn(map, store),
     keyboard.dispose,
     link.hand.subscribe(layers.follow),
     store.subscribe(state => state.document.plan, layers.redraw),

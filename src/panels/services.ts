@@ -1,6 +1,6 @@
 import { createContext, use } from 'react'
 import type { Task } from '#geo/calendar/task'
-import type { Plan } from '#geo/plan/plan'
+import type { Picture, Plan } from '#geo/plan/plan'
 import type { Outcome } from '#geo/problem'
 import type { IsoDate } from '#geo/time/day'
 
@@ -16,6 +16,14 @@ export type Sample = {
   readonly name: string
   readonly notes: string
   readonly open: () => Promise<Outcome<Plan>>
+}
+
+/** A picture on this device. Sizes in pixels: as kept, and as it was chosen. */
+export type TakenPicture = {
+  readonly id: string
+  readonly width: number
+  readonly height: number
+  readonly from: { readonly width: number; readonly height: number }
 }
 
 /** What the panels ask of disk and device. Every call may fail; the reason of the rejection is meant to be read. */
@@ -35,6 +43,10 @@ export type Services = {
   saveTable(name: string, text: string): Promise<string | null>
   /** The same for the work of a season, as a calendar file. */
   saveCalendar(plan: Plan, year: number, tasks: readonly Task[]): Promise<string | null>
+  /** Makes an image ready to be laid under the map, and keeps it on the device under a new id. */
+  takePicture(file: Blob): Promise<TakenPicture>
+  /** An address of the image for as long as the page lives; null where it is not here. */
+  pictureUrl(picture: Picture): Promise<string | null>
   copyText(text: string): Promise<void>
   listSamples(): Promise<readonly Sample[]>
   /** Position of the device and its accuracy in metres. */

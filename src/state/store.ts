@@ -4,6 +4,7 @@ import { createStore } from 'zustand/vanilla'
 import type { Plan } from '#geo/plan/plan'
 import type { DayReport } from '#geo/report/day'
 import type { PointCloud, PointCoverage, Report, ReportRanges } from '#geo/report/report'
+import type { LngLat } from '#geo/space/plane'
 import { type BoxesState, type CurvePoint, noBoxes, type Stocked, type Suggested } from './boxes'
 import type { Found } from './found'
 import type { Step } from './history'
@@ -110,6 +111,10 @@ export type ViewState = {
   readonly ground: Ground
   readonly working: WorkingTopic | null
   readonly notice: string | null
+  /** The middle of the map as it is looked at; null before it was shown. */
+  readonly mapMiddle: LngLat | null
+  /** The middle of the map is being pointed with: it shows a cross there. */
+  readonly isAiming: boolean
   /** One more asks the map to show the whole plan. */
   readonly focusRequest: number
 }
@@ -202,6 +207,8 @@ function initialState(year: number): PlannerState {
       ground: { kind: 'grid' },
       working: null,
       notice: null,
+      mapMiddle: null,
+      isAiming: false,
       focusRequest: 0,
     },
     results: idleResults,

@@ -30,10 +30,20 @@ export type Parting = {
   readonly known: string
 }
 
+/** The image of a picture under the map, by the picture's id. */
+export type PictureRow = {
+  readonly id: string
+  readonly bytes: ArrayBuffer
+  readonly type: string
+  /** Milliseconds since 1970. */
+  readonly at: number
+}
+
 export type PlanDatabase = DBSchema & {
   plans: { key: string; value: PlanRow }
   restorePoints: { key: number; value: Omit<RestorePointRow, 'id'> & { id?: number }; indexes: { planId: string } }
   partings: { key: string; value: Parting }
+  pictures: { key: string; value: PictureRow }
 }
 
 let opened: { readonly factory: IDBFactory; readonly database: Promise<IDBPDatabase<PlanDatabase>> } | null = null
@@ -53,8 +63,10 @@ async function open(): Promise<IDBPDatabase<PlanDatabase>> {
     opened = null
   }
   try {
-    const database = await openDB<PlanDatabase>('nestreach', 1, {
-      upgrade(created) {
+    const database = await openDB<PlanDatabase>('nestreach', 2, {
+      upgrade(created, before) {
+        if (before < 2) created.createObjectStore('pictures', { keyPath: 'id' })
+        if (before >= 1) return
         created.createObjectStore('plans', { keyPath: 'id' })
         created.createObjectStore('partings', { keyPath: 'key' })
         created

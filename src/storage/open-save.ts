@@ -4,6 +4,7 @@ import { readPlan } from '#geo/file/read'
 import { writePlan } from '#geo/file/write'
 import type { Plan } from '#geo/plan/plan'
 import type { Outcome, Problem } from '#geo/problem'
+import { withImagesInFile, withImagesKept } from './pictures'
 import { messageOf, StorageError } from './storage-error'
 
 /** Bytes; a plan file is far smaller, and the reader takes no more characters than this. */
@@ -42,7 +43,8 @@ export async function readPlanFile(file: File): Promise<Outcome<Plan>> {
     const message = `${file.name} could not be read; it may have been moved, or is not open to the browser. Nothing was opened.`
     throw new StorageError(message, { cause: error })
   }
-  return readPlan(text)
+  const outcome = readPlan(text)
+  return outcome.ok ? { ...outcome, value: await withImagesKept(outcome.value) } : outcome
 }
 
 /**
@@ -50,7 +52,10 @@ export async function readPlanFile(file: File): Promise<Outcome<Plan>> {
  * Resolves to words that say what was saved where; null where it was called off.
  */
 export async function savePlanFile(plan: Plan): Promise<string | null> {
-  return saveText(planFileName(plan), writePlan(plan), fileTypes)
+  const { plan: whole, missing } = await withImagesInFile(plan)
+  const words = await saveText(planFileName(plan), writePlan(whole), fileTypes)
+  if (words === null || missing.length === 0) return words
+  return `${words} Without ${missing.join(', ')}: this device does not have the picture.`
 }
 
 /** The same for a table, under a name of its own. */

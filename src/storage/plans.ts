@@ -5,6 +5,7 @@ import type { Plan } from '#geo/plan/plan'
 import type { Outcome } from '#geo/problem'
 import { type PlanDatabase, type PlanRow, planDatabase, type RestorePointRow } from './database'
 import { settlePartings, takeBack } from './partings'
+import { sweepImages } from './pictures'
 import { StorageError, storageError } from './storage-error'
 import { latestFirst, type Saved, type Saving, type Writing, writePoint, writeRow, writeWhole } from './writing'
 
@@ -40,6 +41,7 @@ export function deletePlan(id: string): Promise<void> {
     await writing.objectStore('plans').delete(id)
     const points = writing.objectStore('restorePoints')
     for (const key of await points.index('planId').getAllKeys(id)) await points.delete(key)
+    await sweepImages(writing)
   })
 }
 

@@ -3,7 +3,7 @@ import type { PlanDatabase, PlanRow, RestorePointRow } from './database'
 
 const mostRestorePoints = 20
 
-const stores = ['plans', 'restorePoints', 'partings'] as const
+const stores = ['plans', 'restorePoints', 'partings', 'pictures'] as const
 
 /** One change of all that is kept: it happens whole or not at all. */
 export type Writing = IDBPTransaction<PlanDatabase, typeof stores, 'readwrite'>

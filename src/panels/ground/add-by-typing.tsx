@@ -1,19 +1,18 @@
 import { type FormEvent, useState } from 'react'
 import { featureLimits } from '#geo/plan/limits'
 import type { FeatureKind } from '#geo/plan/plan'
-import type { LngLat } from '#geo/space/plane'
 import { ChoiceField } from '../../parts/choice-field'
 import { NumberField } from '../../parts/number-field'
 import { TextField } from '../../parts/text-field'
 import { select, setView } from '../../state/actions'
-import { selectedFeatures, settingsOf } from '../../state/selectors'
-import { usePlanner, usePlannerStore } from '../../state/use-planner'
+import { settingsOf } from '../../state/selectors'
+import { usePlannerStore } from '../../state/use-planner'
 import { kindNames } from '../../text/names'
 import { capitalised, compassWord, counted } from '../../text/words'
 import { useEdit, usePlan, useYear } from '../hooks'
-import { titleOf } from '../titles'
 import { addedBy, type Draft, emptyDraft, shapeOf } from './add-draft'
 import { CropChoice } from './crop-choice'
+import { FromSelected } from './from-selected'
 import { kindOrder } from './kind-order'
 import { PositionField } from './position-field'
 import { positionHint, TypingChoice, useFrame } from './typing-choice'
@@ -195,37 +194,6 @@ function CornerList({ draft, onChange, hint }: CornerListProps) {
         placeholder={'0, 0\n0, 92\n20, 92\n20, 0'}
         onChange={event => onChange({ list: event.target.value })}
       />
-    </div>
-  )
-}
-
-/** Takes a position from what is selected: a station's, or either end of a line. */
-function FromSelected({ onTake }: { readonly onTake: (at: LngLat) => void }) {
-  const [feature, ...more] = usePlanner(selectedFeatures)
-  if (feature === undefined || more.length > 0) return null
-  const { geometry } = feature
-  if (geometry.type === 'Point') {
-    return (
-      <button type="button" className="quiet" onClick={() => onTake(geometry.coordinates)}>
-        From {titleOf(feature)}
-      </button>
-    )
-  }
-  if (geometry.type !== 'LineString') return null
-  const [first] = geometry.coordinates
-  const last = geometry.coordinates.at(-1)
-  return (
-    <div className="actions">
-      {first ? (
-        <button type="button" className="quiet" onClick={() => onTake(first)}>
-          From the start of {titleOf(feature)}
-        </button>
-      ) : null}
-      {last ? (
-        <button type="button" className="quiet" onClick={() => onTake(last)}>
-          From the end of {titleOf(feature)}
-        </button>
-      ) : null}
     </div>
   )
 }

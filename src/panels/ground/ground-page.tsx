@@ -4,6 +4,7 @@ import { Disclosure } from '../../parts/disclosure'
 import { plantingsIn, stations, stationsInUse } from '../../state/selectors'
 import { areaText } from '../../text/units'
 import { counted } from '../../text/words'
+import { PicturesSection } from '../beneath/pictures-section'
 import { usePlan, useYear } from '../hooks'
 import { measured } from '../measures'
 import { AddByTyping } from './add-by-typing'
@@ -28,6 +29,9 @@ export function GroundPage() {
       ) : null}
       <Disclosure summary="Add by typing" isOpen={wasEmpty}>
         <AddByTyping />
+      </Disclosure>
+      <Disclosure summary="Photograph or sketch under the map">
+        <PicturesSection />
       </Disclosure>
       {isEmpty ? null : <GroundList />}
     </div>

@@ -1,0 +1,34 @@
+import { useRef } from 'react'
+
+type FileButtonProps = {
+  readonly words: string
+  readonly isCamera?: boolean
+  readonly onFile: (file: File) => void
+}
+
+/** A button that asks the device for an image. */
+export function FileButton({ words, isCamera = false, onFile }: FileButtonProps) {
+  const input = useRef<HTMLInputElement>(null)
+  return (
+    <>
+      <button type="button" onClick={() => input.current?.click()}>
+        {words}
+      </button>
+      <input
+        ref={input}
+        className="unseen"
+        type="file"
+        aria-label={words}
+        tabIndex={-1}
+        accept="image/*"
+        {...(isCamera ? { capture: 'environment' as const } : {})}
+        onChange={event => {
+          const file = event.target.files?.[0]
+          // The same file may be chosen again.
+          event.target.value = ''
+          if (file) onFile(file)
+        }}
+      />
+    </>
+  )
+}
