@@ -3,6 +3,7 @@ import { nestingShare, type SeasonGround, seasonGround } from '../stocking/seaso
 import { assumedPrices, costOf, mostTubes, releasesOf, stockOf } from '../stocking/stock'
 import { sureCocoons } from '../stocking/sure'
 import { acceptSuggestion, idAfter } from './accept'
+import { inHandOf, stillToBuy } from './in-hand'
 import type { Pick } from './place-stations'
 import type { Setting } from './setting'
 import type { BoundMethod, Caution, SuggestedStation, Suggestion } from './suggestion'
@@ -67,10 +68,10 @@ export function answerOf(setting: Setting, picks: readonly StockedPick[], verdic
   const before = sharesOf(ground, options.weights)
   const then = sharesOf(after, options.weights)
   const prices = options.prices ?? assumedPrices
-  const cost = stations.reduce(
-    (sum, each) => sum + (each.new ? prices.station : 0) + (each.bought ? costOf(each, prices) : 0),
-    0,
-  )
+  const fresh = stations.filter(each => each.new).length
+  const inHand = inHandOf(setting)
+  const bought = stations.filter(each => each.bought)
+  const cost = fresh * prices.station + costOf(stillToBuy(bought, inHand), prices)
   const most = before.wanted > 0 && verdict.bound !== null ? verdict.bound / before.wanted : null
   return {
     year,
@@ -85,6 +86,8 @@ export function answerOf(setting: Setting, picks: readonly StockedPick[], verdic
     cost,
     stations,
     dropped,
+    spared: verdict.spared ?? [],
+    inHand,
     plantings: before.plantings.map((planting, i) => ({ ...planting, after: then.plantings[i]!.before })),
     places: { count: sites.length, thinned: setting.candidates.sites.length, pitch: setting.candidates.pitch },
     thinning: null,

@@ -1,19 +1,15 @@
 import { seededRandom } from '../random'
-import { type Cut, type Fewest, fewestFemales, mostServed, wholeUnits } from '../stocking/fewest'
+import { type Cut, type Fewest, fewestFemales, mostServed } from '../stocking/fewest'
 import { spreadCost } from './target-bound'
 import { openingCost, type TargetProblem } from './target-problem'
-
-export type TargetAnswer = {
-  /** Stations that are opened, and the whole units at each. */
-  readonly stations: readonly number[]
-  readonly units: readonly number[]
-  readonly cost: number
-}
+import { isClear, type TargetAnswer, wholeAnswer, withMore } from './whole-answer'
 
 export type TargetOptions = {
   readonly seed?: number
   /** Choices of stations that may be priced. */
   readonly trials?: number
+  /** Stations to begin from, beside those that a programme uses. */
+  readonly start?: readonly number[]
   readonly shouldStop?: () => boolean
   readonly onProgress?: (cost: number, stations: readonly number[]) => void
 }
@@ -24,11 +20,17 @@ type Priced = { readonly stations: readonly number[]; readonly stock: Fewest; re
 /** While choices are compared, needs are met to this share of them: the last of it takes most of the cuts. */
 const nearEnough = 1e-5
 
+/** Which stations a programme uses is known long before their stock is. */
+const roughly = 1e-3
+
 /** Choices of which the whole answers are compared. */
 const finalists = 8
 
 /** Restarts that may pass without anything cheaper. */
 const restarts = 15
+
+/** Orders in which as many stations as may stand are tried before a target is given up. */
+const packings = 40
 
 /** How many of the stations worth most are tried in place of each that is open. */
 const newcomers = 12
@@ -44,11 +46,12 @@ export function leastCost(problem: TargetProblem, options: TargetOptions = {}): 
   search.run()
   // Whole units and the last of the needs may change the order of the best.
   let best: TargetAnswer | null = null
-  for (const { stations } of search.cheapest(finalists)) {
+  const last = search.cheapest(finalists)
+  for (const { stations } of last) {
     const answer = wholeAnswer(problem, stations)
     if (answer !== null && (best === null || answer.cost < best.cost)) best = answer
   }
-  return best
+  return best ?? (last[0] === undefined ? null : withMore(problem, last[0].stations))
 }
 
 class TargetSearch {
@@ -71,11 +74,12 @@ class TargetSearch {
   }
 
   run(): void {
-    let best = this.#first()
+    const random = seededRandom(this.#options.seed ?? 1)
+    const { start } = this.#options
+    let best = this.#first(start === undefined ? null : this.#price(start)) ?? this.#packed(random)
     if (best === null) return
     this.#options.onProgress?.(best.cost, best.stations)
     best = this.#improved(best)
-    const random = seededRandom(this.#options.seed ?? 1)
     for (let idle = 0; idle < restarts && !this.#isOver; idle += 1) {
       const shaken = this.#shaken(best, random, (Math.max(0, idle) % 3) - 1)
       if (shaken === null) continue
@@ -91,17 +95,21 @@ class TargetSearch {
     return this.#trials <= 0 || this.#options.shouldStop?.() === true
   }
 
-  /** Stations of a few rounds of slope scaling, the cheapest choice of them. */
-  #first(): Priced | null {
+  /** Stations of a few rounds of slope scaling, the cheapest choice of them and of one to begin with. */
+  #first(start: Priced | null): Priced | null {
     const { most } = this.#problem
     const all = most.flatMap((limit, s) => (limit > 0 ? [s] : []))
     let over: ArrayLike<number> = most
-    let best: Priced | null = null
+    let best = start
     for (let round = 0; round < 6; round += 1) {
       const used = this.#apartBy(all, spreadCost(this.#problem, over))
       if (used === null) return best
       const priced = this.#price(used.stations) ?? this.#completed(used.stations, used.stock)
-      if (priced !== null && (best === null || priced.cost < best.cost)) best = priced
+      if (priced !== null && (best === null || priced.cost < best.cost)) {
+        best = priced
+        // Whoever stops now has an answer, if not yet a cheap one.
+        this.#options.onProgress?.(best.cost, best.stations)
+      }
       // One that was not used keeps the price it had: it may come back.
       const before = over
       const females = new Float64Array(most.length)
@@ -118,7 +126,7 @@ class TargetSearch {
     let columns = all
     let last: { stations: number[]; stock: Fewest; columns: readonly number[] } | null = null
     for (let round = 0; round < 25; round += 1) {
-      const stock = fewestFemales(this.#problem, { cost, columns, pool: this.#pool, near: nearEnough })
+      const stock = fewestFemales(this.#problem, { cost, columns, pool: this.#pool, near: roughly })
       if (stock === null) return last
       const used = Array.from(columns.keys()).filter(i => stock.females[i]! > 1e-6)
       used.sort((a, b) => stock.females[b]! - stock.females[a]! || a - b)
@@ -139,8 +147,7 @@ class TargetSearch {
   }
 
   #isClear(stations: readonly number[], s: number): boolean {
-    const near = this.#problem.clashes?.[s]
-    return near === undefined || !Array.from(near).some(other => stations.includes(other))
+    return isClear(this.#problem, stations, s)
   }
 
   /** Adds the stations worth most until there is enough; null where no more may stand. */
@@ -153,6 +160,17 @@ class TargetSearch {
       if (!this.#isClear(chosen, s)) continue
       chosen.push(s)
       if (this.#isEnough(chosen)) return this.#price(chosen)
+    }
+    return null
+  }
+
+  /** Where spacing leaves those worth most insufficient: as many as may stand, in orders drawn at random. */
+  #packed(random: () => number): Priced | null {
+    const all = this.#problem.most.flatMap((limit, s) => (limit > 0 ? [s] : []))
+    for (let attempt = 0; attempt < packings; attempt += 1) {
+      const rank = new Map(all.map(s => [s, random()]))
+      const stations = this.#apart([...all].sort((a, b) => rank.get(a)! - rank.get(b)!))
+      if (this.#isEnough(stations)) return this.#price(stations)
     }
     return null
   }
@@ -263,21 +281,4 @@ class TargetSearch {
     }
     return this.#price(stations)
   }
-}
-
-/** Whole units at given stations, at least cost; null where they cannot hold enough. */
-export function wholeAnswer(problem: TargetProblem, stations: readonly number[]): TargetAnswer | null {
-  const stock = fewestFemales(problem, { columns: stations })
-  if (stock === null) return null
-  const most = problem.most.map((limit, s) => (stations.includes(s) ? limit : 0))
-  const females = new Float64Array(most.length)
-  stations.forEach((s, i) => {
-    females[s] = stock.females[i]!
-  })
-  const units = wholeUnits({ ...problem, most }, females, problem.unit)
-  if (units === null) return null
-  const open = stations.filter(s => units[s]! > 0)
-  const stocked = open.reduce((sum, s) => sum + units[s]! * problem.unit[s]! * problem.cost[s]!, 0)
-  const cost = openingCost(problem, open) + stocked
-  return { stations: open, units: open.map(s => units[s]!), cost }
 }

@@ -35,7 +35,9 @@ export function search(problem: SitingProblem, options: SearchOptions = {}): Cho
   const { seed = 1, ceiling = Number.POSITIVE_INFINITY, fixed = [] } = options
   const random = seededRandom(seed)
   const kept = new Set(fixed)
-  let best = exchange(problem, options.start ?? greedy(problem, fixed), { fixed: kept })
+  const first = options.start ?? greedy(problem, fixed)
+  options.onProgress?.(0, { chosen: first, value: worthOf(problem, first) })
+  let best = exchange(problem, first, { fixed: kept })
   // An exchange that ends at once reads about every column once for each that is chosen.
   const perRestart = Math.max(1, problem.point.length) * Math.max(1, best.chosen.length - kept.size)
   const most = options.patience ?? Math.min(100, Math.max(3, Math.floor(usualWork / perRestart)))

@@ -6,9 +6,9 @@ import { withinBudget } from './budget'
 import { type Layout, placeStations, proven } from './place-stations'
 import type { SuggestOptions } from './question'
 import { type Setting, settingOf } from './setting'
+import { type Answered, stayOrMove } from './stay-or-move'
 import { cocoonsOfPlacings } from './stock-of-placings'
 import type { Caution, Suggestion } from './suggestion'
-import { forTarget } from './target'
 import { thinningOf } from './thinning'
 
 /** Where to put stations and what to stock them with, or why that cannot be said. */
@@ -16,20 +16,23 @@ export async function suggest(plan: Plan, year: number, options: SuggestOptions)
   const ground = groundOf(plan, year)
   if (!ground.ok) return ground
   const setting = settingOf(ground.value, options)
-  const value = await answerTo(setting)
-  return { ok: true, value: { ...value, thinning: thinningOf(setting, value) }, problems: ground.problems }
+  const { setting: asked, value } = await answerTo(setting)
+  // The answer stands: what thinning costs may come later, or never.
+  const { coverage } = value.after
+  options.onProgress?.({ stage: 'report', coverage, bound: value.bound.coverage }, () => value)
+  return { ok: true, value: { ...value, thinning: thinningOf(asked, value) }, problems: ground.problems }
 }
 
-async function answerTo(setting: Setting): Promise<Suggestion> {
+async function answerTo(setting: Setting): Promise<Answered> {
   const { question } = setting.options
   switch (question.kind) {
     case 'stations':
-      return moreStations(setting, question)
+      return { setting, value: await moreStations(setting, question) }
     case 'target':
-      return forTarget(setting, question.coverage)
+      return stayOrMove(setting, question.coverage)
     case 'money':
     case 'cocoons':
-      return withinBudget(setting, question)
+      return { setting, value: await withinBudget(setting, question) }
     default:
       return question satisfies never
   }

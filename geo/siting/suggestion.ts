@@ -54,6 +54,9 @@ export type Caution =
  */
 export type Thinning = { readonly places: number; readonly doubled: number; readonly loss: number }
 
+/** Cocoons and tubes that a station has which moves and is stocked anew: they need not be bought. */
+export type InHand = Omit<Stock, 'females'> & { readonly id: string }
+
 /** The answer to a question of siting. Coverage is weighed as the grower weighs plantings. */
 export type Suggestion = {
   readonly year: number
@@ -73,6 +76,10 @@ export type Suggestion = {
   readonly stations: readonly SuggestedStation[]
   /** Stations that the grower gave up, and those to be moved that a target does without. */
   readonly dropped: readonly string[]
+  /** Those of the dropped that the target does without. */
+  readonly spared: readonly string[]
+  /** What stations that are stocked anew, or spared, have; `cost` is without it. */
+  readonly inHand: readonly InHand[]
   readonly plantings: readonly {
     readonly id: string
     readonly name: string

@@ -3,35 +3,47 @@ import { nestingShare } from '../stocking/season-ground'
 import { assumedPrices, mostCocoons, mostTubes, shareOfReach } from '../stocking/stock'
 import { answerOf } from './answer'
 import { defaultSpacing } from './candidates'
-import { leastCost, type TargetAnswer, wholeAnswer } from './least-cost'
+import { inHandOf, worthInHand } from './in-hand'
+import { leastCost } from './least-cost'
 import { moversTo } from './movers'
 import { clashesOf, openingOf, refine, type Setting } from './setting'
 import type { Caution, Suggestion } from './suggestion'
 import { leastCostBound } from './target-bound'
 import type { TargetProblem } from './target-problem'
 import { openIn, targetProgramme } from './target-programme'
+import { type TargetAnswer, wholeAnswer, withMore } from './whole-answer'
 
 /** With more stations than this, finer places round each would be more than can be weighed up. */
 const mostRefined = 12
 
+/** Times that what true coverage is short of is asked for on top. */
+const mostTopUps = 8
+
 /**
- * At least `coverage` of what every planting wants, at least cost. A station that moves saves the price of a new one and
- * is stocked anew.
+ * At least `coverage` of what every planting wants, at least cost. A station that moves saves the price of a new one, is
+ * stocked anew, and brings its cocoons and tubes along.
  */
 export async function forTarget(setting: Setting, coverage: number): Promise<Suggestion> {
   const { options } = setting
+  // Cocoons and tubes of stations that move need not be bought.
+  const has = worthInHand(inHandOf(setting), options.prices)
+  const afterwards = (cost: number) => known(Math.max(0, cost - has))
   let asked = targetOf(setting, coverage)
   let least = leastCostBound(asked.problem)
-  const search = () =>
+  const search = (start?: readonly number[]) =>
     leastCost(asked.problem, {
       seed: options.seed ?? 1,
+      ...(start && { start }),
       ...(options.shouldStop && { shouldStop: options.shouldStop }),
       onProgress: (cost, stations) => {
         const now = () => {
           const found = wholeAnswer(asked.problem, stations)
           return answer(setting, asked, { found, least, isSolver: false, coverage })
         }
-        options.onProgress?.({ ...noCoverage, stage: 'search', cost, costBound: known(least) }, now)
+        options.onProgress?.(
+          { ...noCoverage, stage: 'search', cost: afterwards(cost), costBound: afterwards(least) },
+          now,
+        )
       },
     })
   let found = search()
@@ -40,10 +52,15 @@ export async function forTarget(setting: Setting, coverage: number): Promise<Sug
   if (found !== null && isFew && refine(setting, places, 0)) {
     asked = targetOf(setting, coverage)
     least = leastCostBound(asked.problem)
-    const again = search()
+    const again = search(found.stations)
     if (again !== null && again.cost < found.cost) found = again
   }
-  options.onProgress?.({ ...noCoverage, stage: 'bound', cost: found?.cost ?? null, costBound: known(least) })
+  options.onProgress?.({
+    ...noCoverage,
+    stage: 'bound',
+    cost: found && afterwards(found.cost),
+    costBound: afterwards(least),
+  })
   let isSolver = false
   if (options.prove !== undefined && found !== null) {
     const { cost } = found
@@ -54,8 +71,8 @@ export async function forTarget(setting: Setting, coverage: number): Promise<Sug
         options.onProgress?.({
           ...noCoverage,
           stage: 'proof',
-          cost,
-          costBound: Math.min(cost, Math.max(least, bound)),
+          cost: afterwards(cost),
+          costBound: afterwards(Math.min(cost, Math.max(least, bound))),
         }),
     })
     if (proof.bound !== null && proof.bound > least) {
@@ -101,8 +118,8 @@ function answer(
   ]
   const verdict = {
     bound: null,
-    cost: least,
-    isProven: found !== null && found.cost <= least * (1 + 1e-6),
+    cost: Math.max(0, least - worthInHand(inHandOf(setting), setting.options.prices)),
+    isProven: false,
     method: isSolver ? 'solver' : 'lagrangian',
     cautions,
   } as const
@@ -118,21 +135,25 @@ function answer(
     return answerOf(setting, picks, found === null ? verdict : { ...verdict, spared })
   }
   let now = answerWith(found ?? { stations: [], units: [] })
+  let { stations } = found ?? { stations: [] }
   // Cells and cocoons shared among dates leave small differences: what is still short is asked for on top.
   let need = problem.need
-  for (let round = 1; round <= 6 && found !== null; round += 1) {
+  for (let round = 1; round <= mostTopUps && found !== null; round += 1) {
     const short = grounds.map((g, group) => {
       const { after } = now.plantings.find(({ id }) => id === demand.grounds[g]!.id)!
       return Math.max(0, problem.need[group]! - (after ?? 1) * wanted[group]!)
     })
     if (short.every((value, group) => value <= 1e-7 * wanted[group]!)) break
     need = need.map((value, group) => value + round * short[group]!)
-    const more = wholeAnswer({ ...problem, need }, found.stations)
+    const more = wholeAnswer({ ...problem, need }, stations) ?? withMore({ ...problem, need }, stations)
     if (more === null) break
+    // A station that was filled up with others beside it stays open, even if they could do without it this time.
+    stations = [...new Set([...stations, ...more.stations])]
     now = answerWith(more)
   }
   const reached = now.plantings.every(({ after }) => after === null || after >= coverage - 1e-6)
-  return { ...now, reached }
+  const proven = found !== null && now.cost <= verdict.cost * (1 + 1e-6)
+  return { ...now, reached, bound: { ...now.bound, proven } }
 }
 
 /** A target as a plain problem, the planting of each of its groups, and the most that each can be served. */

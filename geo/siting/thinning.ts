@@ -6,7 +6,7 @@ import { femalesOfMovers } from './stock-of-placings'
 import type { Suggestion, Thinning } from './suggestion'
 
 /** More work than this (pairs of points and places, by stations) would keep people waiting for a figure on the side. */
-const mostWork = 1.5e6
+const mostWork = 8e6
 
 /**
  * Doubles the density of places once, and compares by the same yardstick: stations with the mean stock of the answer, at

@@ -94,10 +94,9 @@ export function fewestFemales(problem: StockProblem, options: FewestOptions = {}
   )
   const used = new Set<Cut>()
   const use = (cut: Cut) => {
-    programme.addRow(
-      Float64Array.from(columns, column => cut.factors[column]!),
-      cut.least,
-    )
+    const factors = new Float64Array(columns.length)
+    for (let i = 0; i < factors.length; i += 1) factors[i] = cut.factors[columns[i]!]!
+    programme.addRow(factors, cut.least)
     used.add(cut)
   }
   if (pool.length === 0) {
@@ -150,6 +149,7 @@ function brokenCuts(
     served[problem.group[i]!]! += Math.min(value, problem.wanted[i]!)
   })
   const cuts: Cut[] = []
+  const stocked = columns.filter(column => females[column]! > 0)
   for (let g = 0; g < problem.groups; g += 1) {
     const short = problem.need[g]! * (1 - near) - served[g]!
     if (short <= 0) continue
@@ -159,7 +159,7 @@ function brokenCuts(
     for (const cut of pool) {
       if (cut.group !== g || used.has(cut)) continue
       let by = cut.least
-      for (const column of columns) by -= cut.factors[column]! * females[column]!
+      for (const column of stocked) by -= cut.factors[column]! * females[column]!
       if (by > broken) {
         best = cut
         broken = by

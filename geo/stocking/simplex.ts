@@ -30,26 +30,25 @@ export class CoverProgramme {
 
   /** Asks for `factors x >= least`. */
   addRow(factors: Float64Array, least: number): void {
-    const scale = 1 / Math.max(...factors.map(Math.abs), 1e-300)
+    let largest = 1e-300
+    for (let column = 0; column < factors.length; column += 1) largest = Math.max(largest, Math.abs(factors[column]!))
+    const scale = 1 / largest
     const row = {
       variable: this.#columns + this.#scales.length,
       constant: -least * scale,
       factors: new Float64Array(this.#columns),
     }
     this.#scales.push(scale)
-    const positionOf = new Map(this.#outside.map((variable, position) => [variable, position]))
-    const basicOf = new Map(this.#basic.map(each => [each.variable, each]))
-    factors.forEach((factor, column) => {
-      if (factor === 0) return
-      const position = positionOf.get(column)
-      if (position !== undefined) {
-        row.factors[position]! += factor * scale
-        return
-      }
-      const { constant, factors: inside } = basicOf.get(column)!
-      row.constant += factor * scale * constant
-      for (let j = 0; j < inside.length; j += 1) row.factors[j]! += factor * scale * inside[j]!
-    })
+    for (let position = 0; position < this.#columns; position += 1) {
+      const column = this.#outside[position]!
+      if (column < this.#columns) row.factors[position]! += factors[column]! * scale
+    }
+    for (const { variable, constant, factors: inside } of this.#basic) {
+      const factor = variable < this.#columns ? factors[variable]! * scale : 0
+      if (factor === 0) continue
+      row.constant += factor * constant
+      for (let j = 0; j < inside.length; j += 1) row.factors[j]! += factor * inside[j]!
+    }
     this.#basic.push(row)
   }
 

@@ -57,7 +57,7 @@ export function mostCocoons(tubes: number, bee: BeeSettings, site: SiteSettings,
 }
 
 /** What stock costs, without the station itself. */
-export function costOf({ femaleCocoons, maleCocoons, tubes }: Stock, prices: Prices): number {
+export function costOf({ femaleCocoons, maleCocoons, tubes }: Omit<Stock, 'females'>, prices: Prices): number {
   return femaleCocoons * prices.femaleCocoon + maleCocoons * prices.maleCocoon + tubes * prices.tube
 }
 

@@ -22,7 +22,7 @@ export function suggestText(plan: Plan, question: Question, suggestion: Suggesti
       ['Coverage then', percent(after.coverage)],
       ...(sure === 0 ? [] : [['Nine times in ten sure', `with ${grouped(sure)} female cocoons to buy`] as const]),
       ['Places looked at', grouped(places.count)],
-      ...(thinning === null ? [] : [['With twice as many', thinningText(thinning)] as const]),
+      ...(places.pitch === 0 ? [] : [['With twice as many', thinningText(thinning)] as const]),
     ]),
     '',
     'Stations to add',
@@ -93,7 +93,9 @@ function verdict(question: Question, { bound, after, cost, stations, reached }: 
 }
 
 /** What places between those that were looked at would add. */
-function thinningText({ places, doubled, loss }: Thinning): string {
+function thinningText(thinning: Thinning | null): string {
+  if (thinning === null) return 'not measured: it would take too long here'
+  const { places, doubled, loss } = thinning
   if (doubled <= places) return 'there are no others'
   return loss < 0.0005 ? 'nothing better was found' : `${(100 * loss).toFixed(1)}% more would be covered`
 }

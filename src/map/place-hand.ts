@@ -18,7 +18,10 @@ export function createPlaceHand(store: PlannerStore, toPixel: (at: LngLat) => Pi
     const answer = view.page === 'boxes' ? answerNow(store.getState()) : null
     if (answer === null) return null
     const reach = Math.max(stationHalf, tolerance(pointer))
-    return takenStations(answer, boxes).findLast(({ at }) => pixelDistance(toPixel(at), pixel) <= reach) ?? null
+    const away = ({ at }: { readonly at: LngLat }) => pixelDistance(toPixel(at), pixel)
+    // Where marks lie over one another, the nearest.
+    const within = takenStations(answer, boxes).filter(station => away(station) <= reach)
+    return within.toSorted((a, b) => away(a) - away(b))[0] ?? null
   }
 
   const follow = (at: LngLat): void => {

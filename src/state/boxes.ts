@@ -31,6 +31,8 @@ export type Ask = {
   readonly bee: BeeId | null
   /** The one day on which new stations are stocked; null, or of another season = the dates of those that stand. */
   readonly date: IsoDate | null
+  /** Without such a day: the dates that stations of the season have, or those that the release advice has for them. */
+  readonly dates: 'season' | 'advice'
   readonly setOf: number
   readonly tubes: number | null
   /** For stock alone: tubes are bought as needed, those that hang there set no limit. */
@@ -95,6 +97,7 @@ export const firstAsk: Ask = {
   prices: {},
   bee: null,
   date: null,
+  dates: 'season',
   setOf: 1,
   tubes: null,
   isFree: false,
@@ -129,6 +132,7 @@ export function wishOf(ask: Ask, plan: Plan, year: number): Wish {
     setOf: ask.setOf,
     ...(ask.bee !== null && { bee: ask.bee }),
     ...(date !== null && { releases: [{ date, share: 1 }] }),
+    ...(date === null && ask.dates === 'advice' && { dates: 'advice' as const }),
     ...(ask.tubes !== null && { tubes: ask.tubes }),
     places: {
       ...(spacing !== null && { spacing }),

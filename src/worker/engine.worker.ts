@@ -34,6 +34,7 @@ function laidOut(plan: Plan, year: number, withLimits: boolean): Outcome<Evaluat
 /** Milliseconds between two words of progress: more would only queue up at the page. */
 const pause = 80
 /** Milliseconds until the best answer so far is told along, and between two of them: making one takes time from the search. */
+const firstOfBest = 150
 const pauseOfBest = 500
 /** An answer on the way may take this share of the time. */
 const shareOfBest = 0.2
@@ -43,10 +44,11 @@ type Told = Parameters<EngineApi['suggest']>[4]
 /** Passes progress on at most every so often, and at once where a new stage begins. */
 function paced(tell: Told): NonNullable<SuggestOptions['onProgress']> {
   let last = { stage: '', at: 0 }
-  let nextBest = performance.now() + pauseOfBest
+  let nextBest = performance.now() + firstOfBest
   return (progress, best) => {
     const at = performance.now()
-    const isDue = best !== undefined && at >= nextBest
+    // The last one is made already.
+    const isDue = best !== undefined && (at >= nextBest || progress.stage === 'report')
     if (!isDue && progress.stage === last.stage && at - last.at < pause) return
     const answer = isDue ? best() : null
     const now = performance.now()

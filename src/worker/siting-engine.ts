@@ -69,11 +69,32 @@ export function createSitingEngine(store: PlannerStore, makePort: MakePort): Sit
     // Words that were under way when the search was ended are of no use to the next one.
     let isListening = true
     soFar = null
+    // Told before what thinning of places costs is known.
+    let early: Suggested | null = null
     const onProgress = (progress: Progress, best: Suggestion | null): void => {
       if (!isListening || store.getState().boxes.progress === null) return
       if (best) soFar = { plan, year, wish, suggestion: best }
-      changeBoxes(store, { progress })
+      if (best && progress.stage === 'report') {
+        early = soFar
+        show(best)
+      } else changeBoxes(store, { progress })
     }
+    const show = (suggestion: Suggestion): void => {
+      const isKept = proof !== null && isSameLayout(suggestion, last)
+      const value = early ?? { plan, year, wish, suggestion }
+      // In one step: what was moved by hand belongs to the layout before.
+      store.setState(({ results, boxes }) => ({
+        results: { ...results, suggestion: { status: 'ready', value, revision } },
+        boxes: { ...boxes, ...(isKept ? { progress: null, isProving: false } : untouched) },
+      }))
+    }
+    /** The answer that was told early, with what has become known since; whatever was done to it stays. */
+    const complete = (suggestion: Suggestion): void =>
+      store.setState(({ results }) => {
+        const { suggestion: job } = results
+        if (job.status !== 'ready' || job.value !== early) return {}
+        return { results: { ...results, suggestion: { ...job, value: { ...job.value, suggestion } } } }
+      })
     lane.request({
       kind: 'suggest',
       call: api => api.suggest(plan, year, wish, proof, proxy(onProgress)),
@@ -84,16 +105,12 @@ export function createSitingEngine(store: PlannerStore, makePort: MakePort): Sit
           set('suggestion', { status: 'failed', reason: refusal(outcome), last })
           return
         }
-        const { value: suggestion } = outcome
-        const isKept = proof !== null && isSameLayout(suggestion, last)
-        // In one step: what was moved by hand belongs to the layout before.
-        store.setState(({ results, boxes }) => ({
-          results: { ...results, suggestion: { status: 'ready', value: { plan, year, wish, suggestion }, revision } },
-          boxes: { ...boxes, ...(isKept ? { progress: null, isProving: false } : untouched) },
-        }))
+        if (early === null) show(outcome.value)
+        else complete(outcome.value)
       },
       onFailure: reason => {
         isListening = false
+        if (early !== null) return
         ended()
         set('suggestion', { status: 'failed', reason: brokenOff(reason), last })
       },

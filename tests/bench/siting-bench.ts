@@ -4,6 +4,7 @@ import { greedy } from '#geo/siting/greedy'
 import { leastCost } from '#geo/siting/least-cost'
 import { worthOf } from '#geo/siting/objective'
 import { prove } from '#geo/siting/programme'
+import type { SuggestOptions } from '#geo/siting/question'
 import { search } from '#geo/siting/search'
 import { suggest } from '#geo/siting/suggest'
 import { leastCostBound } from '#geo/siting/target-bound'
@@ -121,8 +122,13 @@ async function largePlan(): Promise<GoalLine> {
   let size = ''
   for (let run = 0; run < 5; run += 1) {
     const start = performance.now()
-    const outcome = await suggest(plan, 2026, options)
-    shortest = Math.min(shortest, performance.now() - start)
+    // Until the answer is told: what thinning of places costs is measured afterwards.
+    let told = Number.POSITIVE_INFINITY
+    const onProgress: SuggestOptions['onProgress'] = ({ stage }) => {
+      if (stage === 'report') told = performance.now() - start
+    }
+    const outcome = await suggest(plan, 2026, { ...options, onProgress })
+    shortest = Math.min(shortest, told)
     if (!outcome.ok) throw new Error('no suggestion')
     size = `20,000 x 100, ${outcome.value.places.count} places`
   }

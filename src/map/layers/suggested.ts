@@ -1,3 +1,4 @@
+import type { SuggestedStation } from '#geo/siting/suggestion'
 import type { LngLat } from '#geo/space/plane'
 import type { Suggested } from '../../state/boxes'
 import { answerNow, placeNames } from '../../state/boxes-actions'
@@ -9,6 +10,8 @@ import { paintStation } from './marks'
 
 /** Half a suggested station's mark at least, pixels: its number is what the list goes by. */
 const leastHalf = 12
+/** Half a mark's side where it would cover another's number: it goes without its own until there is room. */
+const crowdedHalf = 6
 
 /** Suggested stations: dashed, numbered as they would be called, with an arrow from where one stands to where it goes. */
 export function paintSuggested(frame: Frame, state: PlannerState, half: number): void {
@@ -23,19 +26,41 @@ export function paintSuggested(frame: Frame, state: PlannerState, half: number):
     if (standing?.geometry.type === 'Point') paintArrow(frame, standing.geometry.coordinates, at)
     else if (boxes.moved[station.id] !== undefined) paintArrow(frame, station.at, at)
   }
-  for (const station of suggestion.stations) {
-    const isLeft = boxes.left.includes(station.id)
-    frame.context.globalAlpha = isLeft ? 0.4 : 1
-    paintStation(frame, boxes.moved[station.id] ?? station.at, {
+  const placeOf = ({ id, at }: SuggestedStation) => boxes.moved[id] ?? at
+  // The one that is looked at has its number before others.
+  const byRank = suggestion.stations.toSorted((a, b) => Number(b.id === boxes.chosen) - Number(a.id === boxes.chosen))
+  const numberedHalf = Math.max(half, leastHalf)
+  const isNumbered = clearOfEarlier(
+    byRank.map(station => frame.toCanvas(placeOf(station))),
+    2 * numberedHalf,
+  )
+  const paint = (station: SuggestedStation, ownHalf: number): void => {
+    frame.context.globalAlpha = boxes.left.includes(station.id) ? 0.4 : 1
+    paintStation(frame, placeOf(station), {
       number: names.get(station.id)?.number ?? 0,
       isStocked: false,
       isSelected: boxes.chosen === station.id,
       isSuggested: true,
       reach: null,
-      half: Math.max(half, leastHalf),
+      half: ownHalf,
     })
     frame.context.globalAlpha = 1
   }
+  for (const [i, station] of byRank.entries()) if (!isNumbered[i]) paint(station, crowdedHalf)
+  for (const [i, station] of byRank.entries()) if (isNumbered[i]) paint(station, numberedHalf)
+}
+
+/** Which squares of some side lie clear of all before them that do so too. */
+export function clearOfEarlier(
+  places: readonly { readonly x: number; readonly y: number }[],
+  side: number,
+): readonly boolean[] {
+  const clear: { readonly x: number; readonly y: number }[] = []
+  return places.map(place => {
+    const isClear = !clear.some(({ x, y }) => Math.abs(x - place.x) < side && Math.abs(y - place.y) < side)
+    if (isClear) clear.push(place)
+    return isClear
+  })
 }
 
 /** The answer, while its page is open. */

@@ -7,7 +7,16 @@ import { counted } from '../../text/words'
 import { lookForPlaces, proveAnswer } from '../../worker/siting-schedule'
 import { Explained } from '../coverage/figures'
 import { useYear } from '../hooks'
-import { boundWords, cautionText, closeChange, finely, shortWords, staleWords, thinningWords } from './answer-words'
+import {
+  boundWords,
+  cautionText,
+  closeChange,
+  finely,
+  moveWords,
+  shortWords,
+  staleWords,
+  thinningWords,
+} from './answer-words'
 import { ToQuestion } from './ask-form'
 import { BeforeAfter, type Change, ShadeChoice } from './before-after'
 import { CurveView } from './curve-view'
@@ -121,8 +130,8 @@ function HowGood({ answer, isFresh }: { readonly answer: Suggested; readonly isF
     <section className="stack" aria-labelledby="how-good">
       <h2 id="how-good">How good is that?</h2>
       <p>
-        {boundWords(suggestion, question)}{' '}
-        {suggestion.thinning === null ? '' : `${thinningWords(suggestion.thinning)} `}
+        {boundWords(suggestion, question)} {moveWords(answer.wish)}
+        {`${thinningWords(suggestion)} `}
         <Explained figure="bound" id={null} label="how good the answer is">
           How that is known
         </Explained>

@@ -1,6 +1,6 @@
 import type { Units } from '#geo/plan/plan'
-import type { Question } from '#geo/siting/question'
-import type { Caution, SuggestedStation, Suggestion, Thinning } from '#geo/siting/suggestion'
+import type { Question, SuggestOptions } from '#geo/siting/question'
+import type { Caution, SuggestedStation, Suggestion } from '#geo/siting/suggestion'
 import { lengthText } from '../../text/units'
 import { capitalised, counted, grouped, listed, percent, points, significant } from '../../text/words'
 import { money } from './ask-words'
@@ -35,16 +35,18 @@ export function someOf(names: readonly string[], most = 4): string {
 
 /** "Three more stations lift coverage from about 57% to 81%; no three on these places can do better than 82%." */
 export function answerSentence(suggestion: Suggestion, question: Question): string {
-  const { stations, dropped, before, after, reached, cost } = suggestion
+  const { stations, spared, before, after, reached, cost } = suggestion
+  const given = suggestion.dropped.length - spared.length
   const fresh = stations.filter(station => station.new).length
   const reused = stations.filter(station => station.reused).length
   const moved = stations.length - fresh - reused
-  if (stations.length === 0 && dropped.length === 0) return emptySentence(suggestion, question)
+  if (stations.length === 0 && suggestion.dropped.length === 0) return emptySentence(suggestion, question)
   const parts = [
     fresh > 0 ? `${inWords(fresh).toLowerCase()} more ${fresh === 1 ? 'station' : 'stations'}` : '',
     reused > 0 ? `${inWords(reused).toLowerCase()} that ${reused === 1 ? 'stands' : 'stand'} unused` : '',
     moved > 0 ? (fresh > 0 ? `${inWords(moved).toLowerCase()} moved` : `moving ${counted(moved, 'station')}`) : '',
-    dropped.length > 0 ? `${counted(dropped.length, 'station')} given up` : '',
+    spared.length > 0 ? `${inWords(spared.length).toLowerCase()} of yours spared` : '',
+    given > 0 ? `${counted(given, 'station')} given up` : '',
   ].filter(Boolean)
   const isOne = parts.length === 1 && (fresh === 1 || reused === 1 || moved > 0)
   const subject = capitalised(listed(parts))
@@ -137,8 +139,17 @@ export function boundWords({ bound, after, places, cost, reached }: Suggestion, 
   return `${looked} This reaches ${finely(after.coverage)}; no choice among them ${means[question.kind]} can exceed ${ceiling(bound.coverage, 1)}, so at most ${missed} may be missed. ${methods[bound.method]}`
 }
 
-/** What was lost by looking at some places only. */
-export function thinningWords({ places, doubled, loss }: Thinning): string {
+/** Of a target where stations may move: what was weighed against what. */
+export function moveWords({ question, roles = {} }: Pick<SuggestOptions, 'question' | 'roles'>): string {
+  if (question.kind !== 'target' || !Object.values(roles).includes('move')) return ''
+  return 'Stations that may move were weighed both ways: all left as they are, and all stocked anew. Moving only some of them was not tried. '
+}
+
+/** What was lost by looking at some places only; nothing is lost where all are the grower's own. */
+export function thinningWords({ thinning, places: { pitch } }: Pick<Suggestion, 'thinning' | 'places'>): string {
+  if (pitch === 0) return ''
+  if (thinning === null) return 'What places between these would add has not been measured.'
+  const { places, doubled, loss } = thinning
   if (doubled <= places) return 'There are no places between them.'
   const twice = `Among about twice as many places (${grouped(doubled)} for ${grouped(places)})`
   const found = Math.ceil(loss * 1000 - 1e-9) / 10

@@ -4,7 +4,7 @@ import { assumedPrices, mostTubes } from '#geo/stocking/stock'
 import { ChoiceField } from '../../parts/choice-field'
 import { DateField } from '../../parts/date-field'
 import { NumberField } from '../../parts/number-field'
-import { canMove, dateIn } from '../../state/boxes'
+import { type Ask, canMove, dateIn } from '../../state/boxes'
 import { plantingsIn, stationsInUse } from '../../state/selectors'
 import { BeeChoice } from '../first/bee-choice'
 import { usePlan, useYear } from '../hooks'
@@ -57,6 +57,11 @@ export function RoleFields() {
   )
 }
 
+const datesChoices: readonly { readonly value: Ask['dates']; readonly name: string }[] = [
+  { value: 'season', name: 'the dates of the season' },
+  { value: 'advice', name: 'the dates advised' },
+]
+
 /** Which bee new stations hold, and when it is set out. */
 export function BeeFields() {
   const plan = usePlan()
@@ -70,16 +75,23 @@ export function BeeFields() {
         value={ask.bee ?? plan.bee}
         onCommit={bee => change({ bee: bee === plan.bee ? null : bee })}
       />
+      <ChoiceField
+        label="Set out on"
+        value={ask.dates}
+        choices={datesChoices}
+        onCommit={dates => change({ dates })}
+        note={
+          ask.dates === 'advice'
+            ? 'The dates that the release advice under Bloom and flight has for the nearest station with this bee, in up to three batches'
+            : 'The dates of the nearest station with this bee; without any, the one day that meets the blooms best'
+        }
+      />
       <DateField
-        label="Set out on one day"
+        label="Or all on one day"
         value={dateIn(ask, year)}
         year={year}
         onCommit={date => change({ date })}
-        note={
-          dateIn(ask, year) === null
-            ? 'Empty: on the dates of the nearest station with this bee; without any, on the one day that meets the blooms best'
-            : undefined
-        }
+        note={dateIn(ask, year) === null ? 'Empty: on the dates above' : undefined}
       />
       <p className="field-note">Bees that fly before or after a bloom do nothing for it.</p>
     </>

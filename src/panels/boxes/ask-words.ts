@@ -50,7 +50,8 @@ export const priceNames: readonly { readonly name: keyof Prices; readonly label:
 /** Which bee new stations hold, and when it is set out. */
 export function beeSummary(ask: Ask, plan: Plan, year: number): string {
   const date = dateIn(ask, year)
-  const when = date === null ? 'on the dates of those that stand' : `on ${dateText(date)}`
+  const usual = ask.dates === 'advice' ? 'on the dates advised' : 'on the dates of those that stand'
+  const when = date === null ? usual : `on ${dateText(date)}`
   return `Bee of new stations: ${bees[ask.bee ?? plan.bee].name}, ${when}`
 }
 

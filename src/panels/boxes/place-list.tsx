@@ -29,15 +29,18 @@ export function PlaceList({ answer, isFresh }: Props) {
   const { chosen } = useBoxes()
   const [isAll, setAll] = useState(false)
   const shown = suggestion.stations.filter(({ id }, i) => isAll || i < most || id === chosen)
-  const dropped = suggestion.dropped.map(id => {
+  const nameById = (id: string) => {
     const feature = featureById(plan, id)
     return feature ? nameOf(feature) : id
-  })
+  }
+  const spared = suggestion.spared.map(nameById)
+  const dropped = suggestion.dropped.filter(id => !suggestion.spared.includes(id)).map(nameById)
   return (
     <section className="stack" aria-labelledby="places">
       <h2 id="places">The stations</h2>
       <p className="aside-note">
-        Dashed on the map, with these numbers. Drag one there, or give it another place here, to see what that costs.
+        Dashed on the map, with these numbers where there is room. Drag one there, or give it another place here, to see
+        what that costs.
       </p>
       <ul className="results">
         {shown.map(station => (
@@ -56,6 +59,11 @@ export function PlaceList({ answer, isFresh }: Props) {
           Show {suggestion.stations.length - shown.length} more stations
         </button>
       ) : null}
+      {spared.length === 0 ? null : (
+        <p>
+          {listed(spared)}: not needed for this in {year}. The cocoons and tubes there go to the others.
+        </p>
+      )}
       {dropped.length === 0 ? null : (
         <p>
           {listed(dropped)}: not in use in {year}.

@@ -56,14 +56,18 @@ type Buying = Pick<BoxesState, 'ask' | 'isSure' | 'isInHand'>
 
 /** What the stations that are taken ask for; those that move with their bees have theirs. */
 export function shoppingForPlaces(answer: Suggested, boxes: BoxesState): Shopping {
-  const { plan, year, wish } = answer
+  const { plan, year, wish, suggestion } = answer
   const settings = settingsOf(plan)
   const needs = takenStations(answer, boxes)
     .filter(station => station.bought)
     .map(station => ({ ...station, isNew: station.new, tubeSize: sizeOf({}, settings.bees[station.bee], plan.units) }))
   const planned = lotsOf(plan, year)
-  // New stations are stocked beside those that stand: what those have planned is theirs.
-  return shoppingOf(needs, { settings, planned, inHand: [], setOf: wish.setOf ?? 1, buying: boxes })
+  // New stations are stocked beside those that stand: what those have planned is theirs, unless they are stocked anew.
+  const own = suggestion.inHand.filter(({ id }) => !boxes.left.includes(id))
+  const bee = wish.bee ?? plan.bee
+  const inHand = own.map(each => ({ lot: '', bee, females: each.femaleCocoons, males: each.maleCocoons }))
+  const tubesInHand = sumOf(own, 'tubes')
+  return shoppingOf(needs, { settings, planned, inHand, tubesInHand, setOf: wish.setOf ?? 1, buying: boxes })
 }
 
 /** What the stations that stay ask for. */
@@ -84,11 +88,16 @@ type Given = {
   readonly planned: readonly LotLine[]
   /** Cocoons that need not be bought. */
   readonly inHand: readonly LotLine[]
+  /** Tubes likewise, all of one size. */
+  readonly tubesInHand?: number
   readonly setOf: number
   readonly buying: Buying
 }
 
-export function shoppingOf(needs: readonly Need[], { settings, planned, inHand, setOf, buying }: Given): Shopping {
+export function shoppingOf(
+  needs: readonly Need[],
+  { settings, planned, inHand, tubesInHand = 0, setOf, buying }: Given,
+): Shopping {
   const prices = pricesOf(buying.ask)
   const bees = [...new Set(needs.map(({ bee }) => bee))]
   const sure = bees.map(bee => sureLine(bee, settings.bees[bee], needs, setOf))
@@ -109,7 +118,7 @@ export function shoppingOf(needs: readonly Need[], { settings, planned, inHand, 
       sumOf(
         needs.filter(({ tubeSize }) => tubeSize === size),
         'tubes',
-      ),
+      ) - tubesInHand,
       prices.tube,
     ),
   )

@@ -14,12 +14,16 @@ export function stockSentence(result: StockResult): string {
   return `No stock at these stations reaches ${percent(target)} everywhere: ${whom || 'some plantings'} ${stopping.length === 1 ? 'stops' : 'stop'} it${reach}.`
 }
 
-/** How few it is, and how few it could be at best. */
+/**
+ * How few it is, and how few it could be at best. The bound needs no solver: it is the answer of a linear programme that
+ * is solved to its end.
+ */
 export function fewestWords({ females, bound }: StockResult): string {
   const rounded = honest(females) === honest(bound)
-  return rounded
-    ? `${capitalisedAbout(females)} nesting females, and no stock that does as much has fewer by more than rounding up to whole sets.`
-    : `${capitalisedAbout(females)} nesting females; no stock that does as much has under ${honest(bound)}.`
+  const few = rounded
+    ? 'no stock of these stations that does as much has fewer by more than rounding up to whole sets'
+    : `no stock of these stations that does as much has under ${honest(bound)}; the rest is rounding up to whole sets`
+  return `${capitalisedAbout(females)} nesting females; ${few}. That is the answer of a linear programme, worked out to its end: there is nothing left for a solver to prove.`
 }
 
 function capitalisedAbout(value: number): string {

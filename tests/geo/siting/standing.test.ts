@@ -54,7 +54,10 @@ describe('a station that moves', () => {
     expect(mover).toMatchObject({ new: false, bought: true, reused: false })
     const fresh = moved.stations.filter(each => each.new).length
     const cocoons = moved.stations.reduce((sum, { femaleCocoons }) => sum + femaleCocoons, 0)
-    expect(moved.cost).toBeCloseTo(40 * fresh + cocoons, 9)
+    // The 80 cocoons that it has need not be bought, nor does it count as dearer for the tubes that hang there.
+    expect(moved.inHand).toMatchObject([{ id: 'old', femaleCocoons: 80, maleCocoons: 144 }])
+    expect(moved.cost).toBeCloseTo(40 * fresh + Math.max(0, cocoons - 80), 9)
+    expect(moved.cost).toBeLessThanOrEqual(kept.cost)
     expect(moved.cost).toBeGreaterThanOrEqual(moved.bound.cost! - 1e-6)
     expect(moved.reached && kept.reached).toBe(true)
     const { changed, coverage } = accepted(off, moved)

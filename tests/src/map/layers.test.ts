@@ -3,6 +3,7 @@ import { gridLabel, gridStep, strongEvery } from '../../../src/map/ground/grid-s
 import { captionsOf, isAtWork, workLines } from '../../../src/map/layers/day-marks'
 import { boxAround, placeLabels } from '../../../src/map/layers/label-placement'
 import { drawn, stationNumber } from '../../../src/map/layers/plan-painters'
+import { clearOfEarlier } from '../../../src/map/layers/suggested'
 import { pixelsPerMetre, unitPoints, unitX, unitY } from '../../../src/map/mercator'
 import { coverClass, coverWords } from '../../../src/map/style'
 import { station } from '../../support/orchard'
@@ -20,6 +21,14 @@ describe('grid', () => {
     expect(gridLabel(-3, { step: 10, metres: 10, unit: 'm' })).toBe('30 m')
     expect(gridLabel(3, { step: 500, metres: 500, unit: 'm' })).toBe('1.5 km')
     expect([1, 2, 5, 10, 20, 50].map(strongEvery)).toEqual([5, 5, 2, 5, 5, 2])
+  })
+})
+
+describe('numbers of suggested stations', () => {
+  it('lie over no other that is numbered; what hides no number may have its own', () => {
+    const places = [0, 10, 23, 24, 47].map(x => ({ x, y: 0 }))
+    expect(clearOfEarlier(places, 24)).toEqual([true, false, false, true, false])
+    expect(clearOfEarlier([places[0]!, { x: 0, y: 24 }, { x: 23, y: 1 }], 24)).toEqual([true, true, false])
   })
 })
 

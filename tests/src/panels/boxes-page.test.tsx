@@ -105,13 +105,25 @@ describe('the question', () => {
 
   test('may be stocked on a day of the grower’s own, in its season only', async () => {
     const { store, workers, look, answer } = opened()
-    fireEvent.change(screen.getByLabelText('Set out on one day'), { target: { value: '2026-04-20' } })
+    fireEvent.change(screen.getByLabelText('Or all on one day'), { target: { value: '2026-04-20' } })
     await look()
     expect(workers.of('suggest')[0]!.input[2]).toMatchObject({ releases: [{ date: '2026-04-20', share: 1 }] })
     await answer(await suggested())
     act(() => setYear(store, 2025))
     await look()
     expect(workers.of('suggest')[1]!.input[2]).not.toHaveProperty('releases')
+  })
+
+  test('may be stocked on the dates advised, unless a day is set', async () => {
+    const { user, store, workers, look, answer } = opened()
+    await user.selectOptions(screen.getByLabelText('Set out on'), 'advice')
+    expect(screen.getByText(/on the dates advised/)).toBeInTheDocument()
+    await look()
+    expect(workers.of('suggest')[0]!.input[2]).toMatchObject({ dates: 'advice' })
+    await answer(await suggested())
+    act(() => changeAsk(store, { date: '2026-04-20' }))
+    await look()
+    expect(workers.of('suggest')[1]!.input[2]).not.toHaveProperty('dates')
   })
 
   test('asks for whole stations only, and says so', async () => {

@@ -5,7 +5,7 @@ import type { Progress } from '#geo/siting/question'
 import type { Suggestion } from '#geo/siting/suggestion'
 import { stockFor } from '#geo/stocking/programme'
 import { edit, openPlan } from '../../../src/state/actions'
-import { changeBoxes, movePlace, takePlace } from '../../../src/state/boxes-actions'
+import { changeBoxes, discardSuggestion, movePlace, takePlace } from '../../../src/state/boxes-actions'
 import { createPlannerStore } from '../../../src/state/store'
 import { createSitingEngine } from '../../../src/worker/siting-engine'
 import {
@@ -55,6 +55,8 @@ function suggestion(coverage: number, count = 2): Suggestion {
     cost: 100 * count,
     stations,
     dropped: [],
+    spared: [],
+    inHand: [],
     plantings: [],
     places: { count: 100, thinned: 100, pitch: 5 },
     thinning: null,
@@ -126,6 +128,30 @@ describe('a search', () => {
     // The bound of another question is none of this answer's.
     expect(results().suggestion).toMatchObject({ status: 'ready', value: { suggestion: suggestion(0.8) } })
     expect(boxes().progress).toBeNull()
+  })
+
+  it('tells its answer before what thinning costs is known, and keeps what was done to it since', async () => {
+    const { store, workers, results, boxes } = started()
+    lookForPlaces(store)
+    await settled()
+    tell(workers.calls[0]!, { stage: 'report', coverage: 0.8, bound: null }, suggestion(0.8))
+    expect(results().suggestion).toMatchObject({ status: 'ready', value: { suggestion: { thinning: null } } })
+    expect(boxes().progress).toBeNull()
+    takePlace(store, 'station-3', false)
+    const thinning = { places: 100, doubled: 190, loss: 0.001 }
+    await workers.calls[0]!.answer({ ok: true, value: { ...suggestion(0.8), thinning }, problems: [] })
+    expect(results().suggestion).toMatchObject({ status: 'ready', value: { suggestion: { thinning } } })
+    expect(boxes().left).toEqual(['station-3'])
+  })
+
+  it('that was told early and discarded does not come back', async () => {
+    const { store, workers, results } = started()
+    lookForPlaces(store)
+    await settled()
+    tell(workers.calls[0]!, { stage: 'report', coverage: 0.8, bound: null }, suggestion(0.8))
+    discardSuggestion(store)
+    await workers.calls[0]!.answer(found(0.8))
+    expect(results().suggestion).toEqual({ status: 'idle' })
   })
 
   it('that is stopped keeps the best answer so far', async () => {
