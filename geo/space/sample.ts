@@ -58,28 +58,61 @@ export type BlockOptions = {
 
 /** Plants of a block: rows parallel to `bearing`, clipped to the polygon, plants half a spacing in from each end. */
 export function blockPoints(rings: readonly Ring[], options: BlockOptions): Points {
-  const { spacing, rowSpacing } = options
-  const angle = (options.bearing * Math.PI) / 180
-  const cos = Math.cos(angle)
-  const sin = Math.sin(angle)
+  const { spacing } = options
+  const { cos, sin } = directionOf(options)
+  const points: number[] = []
+  eachPiece(rings, options, (across, from, to) => {
+    for (let m = 0; ; m += 1) {
+      const y = from + spacing * (m + 0.5)
+      if (!(y < to - tolerance)) break
+      points.push(across * cos + y * sin, y * cos - across * sin)
+    }
+  })
+  return Float64Array.from(points)
+}
+
+/** A row of a block, or one piece of it where the outline cuts it; `row` counts from 0 across the block. */
+export type BlockRow = { readonly row: number; readonly plants: readonly Metres[] }
+
+/** The same plants as `blockPoints`, in the same order, row by row; pieces without a plant are left out. */
+export function blockRows(rings: readonly Ring[], options: BlockOptions): readonly BlockRow[] {
+  const { spacing } = options
+  const { cos, sin } = directionOf(options)
+  const rows: BlockRow[] = []
+  eachPiece(rings, options, (across, from, to, row) => {
+    const plants: Metres[] = []
+    for (let m = 0; ; m += 1) {
+      const y = from + spacing * (m + 0.5)
+      if (!(y < to - tolerance)) break
+      plants.push({ x: across * cos + y * sin, y: y * cos - across * sin })
+    }
+    if (plants.length > 0) rows.push({ row, plants })
+  })
+  return rows
+}
+
+function directionOf({ bearing }: BlockOptions): { readonly cos: number; readonly sin: number } {
+  const angle = (bearing * Math.PI) / 180
+  return { cos: Math.cos(angle), sin: Math.sin(angle) }
+}
+
+/** Tells of every piece of every row: where it lies across, from where to where along, and which row it is. */
+function eachPiece(
+  rings: readonly Ring[],
+  options: BlockOptions,
+  tell: (across: number, from: number, to: number, row: number) => void,
+): void {
+  const { rowSpacing } = options
+  const { cos, sin } = directionOf(options)
   const turned = rings.map(ring => ring.map(({ x, y }) => ({ x: x * cos - y * sin, y: x * sin + y * cos })))
   const { minX, maxX } = extentOf(turned.flat())
-  const points: number[] = []
   for (let j = 0; ; j += 1) {
     const across = minX + rowSpacing * (j + 0.5)
     if (!(across < maxX - tolerance)) break
     const crossings = crossingsAt(turned, across)
-    for (let piece = 0; piece + 1 < crossings.length; piece += 2) {
-      const from = crossings[piece]!
-      const to = crossings[piece + 1]!
-      for (let m = 0; ; m += 1) {
-        const y = from + spacing * (m + 0.5)
-        if (!(y < to - tolerance)) break
-        points.push(across * cos + y * sin, y * cos - across * sin)
-      }
-    }
+    for (let piece = 0; piece + 1 < crossings.length; piece += 2)
+      tell(across, crossings[piece]!, crossings[piece + 1]!, j)
   }
-  return Float64Array.from(points)
 }
 
 /** Where the line at `across` cuts the rings, ascending; pieces inside lie between the first and second, third and fourth … */

@@ -2,6 +2,7 @@ import { type FocusEvent, type KeyboardEvent, useRef, useState, useSyncExternalS
 import { setTool, setView } from '../state/actions'
 import type { Tool } from '../state/store'
 import { usePlanner, usePlannerStore } from '../state/use-planner'
+import { FigureFields } from './figure-fields'
 import type { Hand } from './hand'
 import { Icon, type IconName } from './icons'
 import { hintFor } from './tools/hints'
@@ -11,6 +12,7 @@ import './draw-bar.css'
 const tools: readonly { readonly tool: Tool; readonly words: string }[] = [
   { tool: 'select', words: 'Select' },
   { tool: 'row', words: 'Row' },
+  { tool: 'rows', words: 'Block by rows' },
   { tool: 'block', words: 'Block' },
   { tool: 'plant', words: 'Plant' },
   { tool: 'bed', words: 'Bed' },
@@ -130,7 +132,7 @@ function nextIndex(key: string, at: number, count: number): number | null {
 function UnderWay({ hand, onGone }: Props & { readonly onGone: () => void }) {
   const tool = usePlanner(state => state.view.tool)
   const status = useSyncExternalStore(hand.subscribe, hand.status)
-  const { points, canFinish, hasVertex, isDrawing, isKept } = status
+  const { points, canFinish, hasVertex, isDrawing, isKept, isSnapping } = status
   const hint = hintFor(tool, status)
   const isShown = isDrawing || hasVertex
   const tell = (event: ToolEvent) => () => {
@@ -142,6 +144,7 @@ function UnderWay({ hand, onGone }: Props & { readonly onGone: () => void }) {
   return (
     <div className="draw-under-way" data-shown={isShown}>
       <p aria-live="polite">{hint}</p>
+      {isDrawing ? <FigureFields key={tool} hand={hand} status={status} /> : null}
       {isShown ? (
         <div className="draw-steps">
           {canFinish ? <StepButton icon="finish" words="Finish" onPress={tell({ type: 'finish' })} isFirst /> : null}
@@ -156,10 +159,21 @@ function UnderWay({ hand, onGone }: Props & { readonly onGone: () => void }) {
               Draw several
             </button>
           ) : null}
+          {isDrawing && attracts(tool) ? (
+            <button type="button" aria-pressed={isSnapping} onClick={() => hand.snap({ isOn: !isSnapping })}>
+              <Icon name="snap" />
+              {isSnapping ? 'Snapping on' : 'Snapping off'}
+            </button>
+          ) : null}
         </div>
       ) : null}
     </div>
   )
+}
+
+/** Single marks stand where they are put: only lines and outlines fall onto what is there. */
+function attracts(tool: Tool): boolean {
+  return tool !== 'select' && tool !== 'plant' && tool !== 'station' && tool !== 'mud'
 }
 
 type StepButtonProps = {

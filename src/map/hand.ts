@@ -14,6 +14,10 @@ export type HandStatus = ToolStatus & {
   readonly isDrawing: boolean
   /** The drawing tool stays in hand after each thing drawn. */
   readonly isKept: boolean
+  /** Points fall onto what is near. */
+  readonly isSnapping: boolean
+  /** Metres that points keep from edges; null = none. */
+  readonly headland: number | null
 }
 
 /** The tool in hand: takes what a person does on the map, keeps what is under way, and changes the plan when it is done. */
@@ -24,6 +28,8 @@ export type Hand = {
   status(): HandStatus
   /** Whether the drawing tool is to stay in hand for the next of its kind, as it does with Shift. */
   keep(isKept: boolean): void
+  /** Whether points fall onto what is near, and at which distance from an edge. */
+  snap(change: { readonly isOn?: boolean; readonly headland?: number | null }): void
   /** Told whenever ghost or status may have changed. */
   subscribe(listener: () => void): () => void
   stop(): void
@@ -38,7 +44,17 @@ export type HandOptions = {
   onStationDragEnd(): void
 }
 
-const emptyStatus: HandStatus = { points: 0, canFinish: false, hasVertex: false, isDrawing: false, isKept: false }
+type Manner = { readonly isKept: boolean; readonly isSnapping: boolean; readonly headland: number | null }
+
+const emptyStatus: HandStatus = {
+  points: 0,
+  canFinish: false,
+  hasVertex: false,
+  isDrawing: false,
+  isKept: false,
+  isSnapping: true,
+  headland: null,
+}
 
 /** What is under way lives here and not in the store, so that undo and autosave hear of it only when it is done. */
 export function createHand(store: PlannerStore, options: HandOptions): Hand {
@@ -46,14 +62,14 @@ export function createHand(store: PlannerStore, options: HandOptions): Hand {
   let tool: ToolInUse = toolFor(store.getState().view.tool)
   let status = emptyStatus
   let isStationUnderWay = false
-  let isKept = false
+  let manner: Manner = { isKept: false, isSnapping: true, headland: null }
   const places = createPlaceHand(store, options.toPixel)
   let lastAt: LngLat | null = null
 
-  const context = (): ToolContext | null => contextOf(store.getState(), options.toPixel, lastAt)
+  const context = (): ToolContext | null => contextOf(store.getState(), options.toPixel, lastAt, manner)
 
   const tell = (): void => {
-    status = sameWhereEqual(status, statusOf(tool, store.getState(), context(), isKept))
+    status = sameWhereEqual(status, statusOf(tool, store.getState(), context(), manner))
     for (const listener of [...listeners]) listener()
   }
 
@@ -65,7 +81,7 @@ export function createHand(store: PlannerStore, options: HandOptions): Hand {
 
   const reset = (): void => {
     const name = store.getState().view.tool
-    if (name === 'select') isKept = false
+    if (name === 'select') manner = { ...manner, isKept: false }
     tool = toolFor(name)
     endStation()
   }
@@ -108,7 +124,7 @@ export function createHand(store: PlannerStore, options: HandOptions): Hand {
       if (selection) select(store, selection)
       // The edit has already asked for new results; ending before it would ask for the old ones once more.
       if (!station && endsPull(event)) endStation()
-      if (isLeft || (isDone && !isKept && !hasShift(event))) setTool(store, 'select')
+      if (isLeft || (isDone && !manner.isKept && !hasShift(event))) setTool(store, 'select')
       if (notice) notify(store, notice)
       tell()
       return { isCaptured }
@@ -118,8 +134,12 @@ export function createHand(store: PlannerStore, options: HandOptions): Hand {
       return now && tool.ghost(now)
     },
     status: () => status,
-    keep(isNowKept) {
-      isKept = isNowKept
+    keep(isKept) {
+      manner = { ...manner, isKept }
+      tell()
+    },
+    snap({ isOn = manner.isSnapping, headland = manner.headland }) {
+      manner = { ...manner, isSnapping: isOn, headland }
       tell()
     },
     subscribe(listener) {
@@ -148,20 +168,21 @@ function isSameSubject(a: PlannerState, b: PlannerState): boolean {
   return a.document.plan === b.document.plan && a.view.selection === b.view.selection && a.view.year === b.view.year
 }
 
-function statusOf(tool: ToolInUse, { view }: PlannerState, context: ToolContext | null, isKept: boolean): HandStatus {
-  if (context === null) return emptyStatus
-  return { ...tool.status(context), isDrawing: view.tool !== 'select', isKept }
+function statusOf(tool: ToolInUse, { view }: PlannerState, context: ToolContext | null, manner: Manner): HandStatus {
+  if (context === null) return { ...emptyStatus, ...manner }
+  return { ...tool.status(context), isDrawing: view.tool !== 'select', ...manner }
 }
 
 function sameWhereEqual(before: HandStatus, after: HandStatus): HandStatus {
-  const names = Object.keys(after) as (keyof HandStatus)[]
-  return names.every(name => before[name] === after[name]) ? before : after
+  // Figures are small objects made anew each time: compared by what they say.
+  return JSON.stringify(before) === JSON.stringify(after) ? before : after
 }
 
 function contextOf(
   { document, view }: PlannerState,
   toPixel: HandOptions['toPixel'],
   near: LngLat | null,
+  { isSnapping, headland }: Manner,
 ): ToolContext | null {
   const { plan } = document
   if (plan === null) return null
@@ -170,6 +191,8 @@ function contextOf(
     year: view.year,
     selection: view.selection,
     plane: planeFor(plan, near),
+    isSnapping,
+    headland,
     toPixel,
     spacingOf: crop => spacingOf(plan, crop),
     newId,

@@ -2,7 +2,7 @@ import type { ReactNode } from 'react'
 import type { Tool } from '../state/store'
 
 /** Signs of the draw bar, drawn like the marks on the map; the words beside them carry the meaning. */
-export type IconName = Tool | 'fold' | 'unfold' | 'finish' | 'back' | 'cancel' | 'corner' | 'several'
+export type IconName = Tool | 'fold' | 'unfold' | 'finish' | 'back' | 'cancel' | 'corner' | 'several' | 'snap'
 
 export function Icon({ name }: { readonly name: IconName }) {
   return (
@@ -35,6 +35,12 @@ const drawings: Readonly<Record<IconName, ReactNode>> = {
     <>
       <path d="M3 17.5 21 6.5" strokeWidth="1.1" />
       {dots([4.5, 16.6], [9.5, 13.5], [14.5, 10.5], [19.5, 7.4])}
+    </>
+  ),
+  rows: (
+    <>
+      <path d="M3 9 16 3M5.5 15l13-6M8 21l13-6" strokeWidth="1.1" />
+      {dots([6, 7.6], [13, 4.4], [8.5, 13.6], [15.5, 10.4], [11, 19.6], [18, 16.4])}
     </>
   ),
   block: (
@@ -91,6 +97,7 @@ const drawings: Readonly<Record<IconName, ReactNode>> = {
       <path d="M14 14h6.5" />
     </>
   ),
+  snap: <path d="M6 4v8a6 6 0 0 0 12 0V4h-4v8a2 2 0 0 1-4 0V4zM6 8h4M14 8h4" />,
   several: (
     <>
       <path d="M4 9 15 4M6.5 14.5l11-5M9 20l11-5" />

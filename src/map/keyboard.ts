@@ -1,12 +1,13 @@
 import type { Map as LeafletMap } from 'leaflet'
 import { duplicateFeatures } from '#geo/plan/edits-features'
 import type { LngLat } from '#geo/space/plane'
-import { edit, redo, select, undo } from '../state/actions'
+import { edit, notify, redo, select, undo } from '../state/actions'
 import { gestureKey } from '../state/history'
 import { newId } from '../state/new-id'
 import { planeOfPlan } from '../state/selectors'
 import type { PlannerStore } from '../state/store'
 import { crossOn } from './cross'
+import { focusFigures } from './figure-focus'
 import type { Hand } from './hand'
 import { pixelsPerMetre } from './mercator'
 import { chosenPlace } from './place-hand'
@@ -135,6 +136,9 @@ export function attachKeyboard(
       case 'Delete':
         hand.handle({ type: 'remove' })
         return true
+      case 's':
+      case 'S':
+        return snapping()
       case '+':
       case '=':
         map.zoomIn()
@@ -145,6 +149,23 @@ export function attachKeyboard(
       default:
         return false
     }
+  }
+
+  const snapping = (): boolean => {
+    if (!isDrawing()) return false
+    const isOn = !hand.status().isSnapping
+    hand.snap({ isOn })
+    notify(store, isOn ? 'Snapping is on. S switches it off.' : 'Snapping is off. S switches it on.')
+    return true
+  }
+
+  /** Tab leads from the map into the typed figures, and a digit begins the first of them. */
+  const toFigures = (event: KeyboardEvent): boolean => {
+    if (!isDrawing() || event.ctrlKey || event.metaKey || event.altKey || event.shiftKey) return false
+    if (event.key === 'Tab') return focusFigures()
+    // Not taken from the browser: it writes the digit into the field that has the focus now.
+    if (/^\d$/.test(event.key)) focusFigures()
+    return false
   }
 
   const enter = (event: KeyboardEvent): boolean => {
@@ -183,7 +204,7 @@ export function attachKeyboard(
   const onKeyDown = (event: KeyboardEvent): void => {
     // Buttons over the map keep their own keys.
     if (event.target !== container || store.getState().document.plan === null) return
-    if (!act(event)) return
+    if (!toFigures(event) && !act(event)) return
     if (!arrows[event.key]) lastNudge = { time: Number.NEGATIVE_INFINITY, key: '' }
     event.preventDefault()
     // The map would pan, and the page undo once more.

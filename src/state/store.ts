@@ -13,6 +13,7 @@ import type { Advised, Typical } from './timing'
 export type Tool =
   | 'select'
   | 'row'
+  | 'rows'
   | 'block'
   | 'plant'
   | 'bed'

@@ -31,8 +31,9 @@ export function ghostPainter(
     })
     paintHandles(frame, ghost)
     paintBox(frame, ghost)
-    const text = measureNow()
-    if (text !== null && ghost.pointer !== null) paintTag(frame, ghost.pointer, text)
+    paintGuides(frame, ghost)
+    const text = [ghost.says ?? measureNow(), ghost.cue?.words].filter(Boolean).join('; ')
+    if (text !== '' && ghost.pointer !== null) paintTag(frame, ghost.pointer, text)
   }
 }
 
@@ -72,6 +73,22 @@ function paintHandles(frame: Frame, { handles }: Ghost): void {
     context.lineWidth = 2
     context.strokeStyle = palette.accent
     context.stroke()
+  }
+}
+
+/** The lines that the pointer follows: long dashes over paper, so that they are told from what is drawn. */
+function paintGuides(frame: Frame, { cue }: Ghost): void {
+  const { context, palette } = frame
+  for (const guide of cue?.guides ?? []) {
+    trace(frame, { type: 'LineString', coordinates: guide })
+    context.lineWidth = 4
+    context.strokeStyle = palette.paper
+    context.stroke()
+    context.setLineDash([12, 6])
+    context.lineWidth = 2
+    context.strokeStyle = palette.accent
+    context.stroke()
+    context.setLineDash([])
   }
 }
 

@@ -1,5 +1,5 @@
 import type { Geometry } from '#geo/plan/plan'
-import { type Draft, emptyDraft, stepDraft, withPointer } from './draft'
+import { type Draft, draftStatus, emptyDraft, stepDraft, withPointer } from './draft'
 import { newFeature } from './new-feature'
 import type { HandleMark, Tool } from './tool'
 
@@ -27,18 +27,18 @@ export function drawLine(kind: LineKind): Tool<Draft> {
         hidden: [],
         measure: geometry ? { kind, geometry } : null,
         pointer: draft.pointer ?? draft.points.at(-1) ?? null,
+        ...(draft.snap ? { cue: draft.snap } : {}),
       }
     },
-    status: draft => ({
-      points: draft.points.length,
-      canFinish: draft.points.length >= minimum,
-      hasVertex: false,
-    }),
+    status: (draft, context) => draftStatus(draft, minimum, context),
   }
 }
 
 /** The points set, and the corner that the next one would fall onto. */
-export function draftHandles({ points, snap }: Draft, first: 'first' | 'vertex' = 'vertex'): readonly HandleMark[] {
+export function draftHandles(
+  { points, snap }: Pick<Draft, 'points' | 'snap'>,
+  first: 'first' | 'vertex' = 'vertex',
+): readonly HandleMark[] {
   const marks = points.map((at, i): HandleMark => ({ at, role: i === 0 ? first : 'vertex' }))
-  return snap ? [...marks, { at: snap, role: 'snap' }] : marks
+  return snap ? [...marks, { at: snap.at, role: 'snap' }] : marks
 }

@@ -28,6 +28,8 @@ export function drawPoint(kind: PointKind): Tool<State> {
         case 'back':
         case 'remove':
         case 'nudge':
+        case 'type':
+        case 'put':
           return { state }
         default:
           return event satisfies never

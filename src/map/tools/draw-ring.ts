@@ -1,10 +1,12 @@
 import type { Geometry } from '#geo/plan/plan'
 import { type PolygonFault, polygonFault } from '#geo/space/ring'
-import { type Draft, emptyDraft, stepDraft, withPointer } from './draft'
+import { type Draft, draftStatus, emptyDraft, stepDraft, withPointer } from './draft'
 import { draftHandles } from './draw-line'
-import { newFeature } from './new-feature'
+import { ownSpacings } from './last-planting'
+import { cropFor, longestSide, newFeature } from './new-feature'
 import { closedRing } from './positions'
-import type { Tool } from './tool'
+import { blockGhost } from './row-ghost'
+import type { Ghost, Tool, ToolContext } from './tool'
 
 export type RingKind = 'block' | 'bed' | 'forage' | 'keepout' | 'boundary'
 
@@ -21,7 +23,8 @@ export function drawRing(kind: RingKind): Tool<Draft> {
       const coordinates = [closedRing(draft.points, context.plane)]
       const fault = polygonFault(coordinates)
       if (fault) return { state: draft, notice: `${faultWords[fault.fault]} Take off the last corner and go on.` }
-      const { id, edit } = newFeature(kind, { type: 'Polygon', coordinates }, context)
+      const own = kind === 'block' ? spacingsTyped(context) : {}
+      const { id, edit } = newFeature(kind, { type: 'Polygon', coordinates }, context, own)
       return { state: { ...emptyDraft, pointer: draft.pointer }, edit, selection: [id], isDone: true }
     },
     ghost(draft, context) {
@@ -29,18 +32,15 @@ export function drawRing(kind: RingKind): Tool<Draft> {
       const geometry = underWay(points, context.plane)
       const canClose = draft.points.length >= minimum
       return {
-        shapes: geometry ? [{ kind, geometry }] : [],
+        shapes: geometry ? [{ kind, geometry }, ...(kind === 'block' ? rowsWithin(geometry, context) : [])] : [],
         handles: draftHandles(draft, canClose ? 'first' : 'vertex'),
         hidden: [],
         measure: geometry ? { kind, geometry } : null,
         pointer: draft.pointer ?? draft.points.at(-1) ?? null,
+        ...(draft.snap ? { cue: draft.snap } : {}),
       }
     },
-    status: draft => ({
-      points: draft.points.length,
-      canFinish: draft.points.length >= minimum,
-      hasVertex: false,
-    }),
+    status: (draft, context) => draftStatus(draft, minimum, context),
   }
 }
 
@@ -53,6 +53,23 @@ export const faultWords: Readonly<Record<PolygonFault, string>> = {
   flat: 'The corners lie on one line and enclose nothing.',
   outside: 'The hole would lie outside the outline.',
   overlap: 'Two holes would lie over each other.',
+}
+
+/** The spacings of the block before this one, where it had its own. */
+function spacingsTyped({ plan }: ToolContext): { readonly spacing?: number; readonly rowSpacing?: number } {
+  const { spacing, rowSpacing } = ownSpacings(plan, 'block')
+  return { ...(spacing ? { spacing } : {}), ...(rowSpacing ? { rowSpacing } : {}) }
+}
+
+/** The rows that a block under way would get: along its longest side, at its crop's spacings. */
+function rowsWithin(geometry: Geometry, context: ToolContext): Ghost['shapes'] {
+  const { plan, plane } = context
+  const usual = context.spacingOf(cropFor(plan, 'block'))
+  const spacings = usual && { ...usual, ...spacingsTyped(context) }
+  if (geometry.type !== 'Polygon' || spacings === null) return []
+  if (polygonFault(geometry.coordinates) !== null) return []
+  const bearing = longestSide(geometry.coordinates[0] ?? [], plane)
+  return blockGhost(geometry, plane, { ...spacings, bearing })
 }
 
 /** A line from two points on, an outline from three on. */

@@ -17,6 +17,8 @@ export function hintFor(tool: Tool, { points, canFinish, hasVertex }: ToolStatus
       return 'Press the map where the bees find wet mud.'
     case 'row':
       return lineHint('row', points, canFinish)
+    case 'rows':
+      return rowsHint(points)
     case 'windbreak':
       return lineHint('windbreak', points, canFinish)
     case 'block':
@@ -38,6 +40,12 @@ function lineHint(thing: string, points: number, canFinish: boolean): string {
   if (points === 0) return `Press the map where the ${thing} begins.`
   if (!canFinish) return 'Press where it ends, or where it bends.'
   return `${counted(points, 'point')} set. Press the last one again to finish, or go on from it.`
+}
+
+function rowsHint(points: number): string {
+  if (points === 0) return 'Press the map where the first plant of the first row stands.'
+  if (points === 1) return 'Press where the last plant of this row stands, or type it.'
+  return 'Press where the last row is to be, or type the number of rows.'
 }
 
 function ringHint(thing: string, points: number, canFinish: boolean): string {

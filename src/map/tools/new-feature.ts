@@ -15,15 +15,16 @@ const firstBedCrop = 'strawberry'
 /** Nest tubes of a station that was only just drawn. */
 const firstTubes = 100
 
-/** A newly drawn thing with its name, crop and so on, and the edit that adds it. */
+/** A newly drawn thing with its name, crop and so on, those of its `own` before the usual, and the edit that adds it. */
 export function newFeature(
   kind: FeatureKind,
   geometry: Geometry,
   context: ToolContext,
+  own: Readonly<Record<string, string | number>> = {},
 ): { readonly id: string; readonly edit: Edit } {
   const { plan, plane, year } = context
   const id = context.newId(kind)
-  const properties = { kind, name: nextName(plan, kind), ...grownProperties(kind, geometry, plan, plane) }
+  const properties = { kind, name: nextName(plan, kind), ...grownProperties(kind, geometry, plan, plane), ...own }
   const feature = { type: 'Feature', id, geometry, properties } as Feature
   if (kind === 'station') return { id, edit: addStationInUse(feature as Station, year, { tubes: firstTubes }) }
   return { id, edit: addFeatures([feature]) }

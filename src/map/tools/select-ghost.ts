@@ -1,4 +1,6 @@
-import type { Geometry } from '#geo/plan/plan'
+import type { Feature, Geometry } from '#geo/plan/plan'
+import { polygonFault } from '#geo/space/ring'
+import { blockGhost } from './row-ghost'
 import { activeOf, type Hold, heldFeatures, onlySelected, type SelectState, shifted, shiftOf } from './select-state'
 import type { Ghost, HandleMark, ToolContext } from './tool'
 import { type Vertex, vertexOf, visibleHandles, withVertex } from './vertices'
@@ -39,8 +41,9 @@ function holdGhost(hold: Hold, context: ToolContext): Ghost | null {
       const geometry = withVertex(feature.geometry, hold.handle, hold.at)
       const corners = marks(geometry, vertexOf(hold.handle), context)
       return {
-        shapes: [{ kind, geometry, ...(name ? { name } : {}) }],
-        handles: hold.snap ? [...corners, { at: hold.snap, role: 'snap' }] : corners,
+        shapes: [{ kind, geometry, ...(name ? { name } : {}) }, ...rowsOf(feature, geometry, context)],
+        handles: hold.snap ? [...corners, { at: hold.snap.at, role: 'snap' }] : corners,
+        ...(hold.snap ? { cue: hold.snap } : {}),
         hidden: [feature.id],
         measure: { kind, geometry, feature },
         pointer: hold.at,
@@ -51,6 +54,17 @@ function holdGhost(hold: Hold, context: ToolContext): Ghost | null {
     default:
       return hold satisfies never
   }
+}
+
+/** A block's rows follow while its corner is pulled. */
+function rowsOf({ properties }: Feature, geometry: Geometry, { plane, spacingOf }: ToolContext): Ghost['shapes'] {
+  if (properties.kind !== 'block' || geometry.type !== 'Polygon') return []
+  if (polygonFault(geometry.coordinates) !== null) return []
+  const { spacing = spacingOf(properties.crop)?.spacing, rowSpacing = spacingOf(properties.crop)?.rowSpacing } =
+    properties
+  return spacing && rowSpacing
+    ? blockGhost(geometry, plane, { spacing, rowSpacing, bearing: properties.bearing ?? 0 })
+    : []
 }
 
 function marks(geometry: Geometry, active: Vertex | null, context: ToolContext): readonly HandleMark[] {

@@ -2,6 +2,7 @@ import type { Shift } from '#geo/plan/edits-features'
 import type { Feature, Geometry } from '#geo/plan/plan'
 import type { LngLat } from '#geo/space/plane'
 import { mapPositions } from './positions'
+import type { Snap } from './snap'
 import type { Pixel, ToolContext } from './tool'
 import { type Handle, handlesOf, type Vertex } from './vertices'
 
@@ -13,7 +14,7 @@ export type Hold =
       readonly id: string
       readonly handle: Handle
       readonly at: LngLat | null
-      readonly snap: LngLat | null
+      readonly snap: Snap | null
     }
   | { readonly type: 'box'; readonly from: LngLat; readonly fromPixel: Pixel; readonly to: LngLat | null }
 

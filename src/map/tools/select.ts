@@ -6,7 +6,7 @@ import { hitAt, insideBox } from './hit'
 import { positionsOf } from './positions'
 import { selectGhost } from './select-ghost'
 import { activeOf, type Hold, heldFeatures, onlySelected, type SelectState, shifted, shiftOf } from './select-state'
-import { snapped } from './snap'
+import { snapTo } from './snap'
 import { type Answer, type Tool, type ToolContext, type ToolEvent, tolerance } from './tool'
 import { handleAt, handlesOf, type Vertex, vertexOf, withoutVertex, withVertex } from './vertices'
 
@@ -43,6 +43,8 @@ export const selectTool: Tool<SelectState> = {
       case 'nudge':
         return nudge(state, event, context)
       case 'hover':
+      case 'type':
+      case 'put':
         return { state }
       default:
         return event satisfies never
@@ -101,8 +103,8 @@ function drag(state: SelectState, event: EventOf<'drag'>, context: ToolContext):
       return { state: { ...state, hold: moved }, isCaptured: true, ...(station ? { station } : {}) }
     }
     case 'corner': {
-      const snap = snapped(event, context, hold.id)
-      return { state: { ...state, hold: { ...hold, at: snap ?? event.at, snap } }, isCaptured: true }
+      const snap = snapTo(event, context, { except: hold.id })
+      return { state: { ...state, hold: { ...hold, at: snap?.at ?? event.at, snap } }, isCaptured: true }
     }
     case 'box':
       return { state: { ...state, hold: { ...hold, to: event.at } }, isCaptured: true }

@@ -2,6 +2,7 @@ import type { Tool as ToolName } from '../../state/store'
 import { drawLine } from './draw-line'
 import { drawPoint } from './draw-point'
 import { drawRing } from './draw-ring'
+import { drawRows } from './draw-rows'
 import { selectTool } from './select'
 import type { Answer, Ghost, Tool, ToolContext, ToolEvent, ToolStatus } from './tool'
 
@@ -16,6 +17,8 @@ export function toolFor(name: ToolName): ToolInUse {
   switch (name) {
     case 'select':
       return inUse(selectTool)
+    case 'rows':
+      return inUse(drawRows)
     case 'row':
     case 'windbreak':
       return inUse(drawLine(name))

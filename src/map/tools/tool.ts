@@ -33,6 +33,18 @@ export type ToolEvent =
   | { readonly type: 'cancel' | 'back' | 'remove' }
   /** Move what is chosen by metres east and north; steps with the same key are one step of undo. */
   | { readonly type: 'nudge'; readonly by: Metres; readonly key: string }
+  /** Figures typed; null takes one away, and those left out stay. */
+  | { readonly type: 'type'; readonly figures: Partial<Figures> }
+  /** Set the next point where the typed figures and the pointer say. */
+  | { readonly type: 'put' }
+
+/** What can be typed while something is drawn: metres, degrees clockwise from north, whole numbers. */
+export type Figures = Readonly<Record<FigureName, number | null>>
+export type FigureName = 'length' | 'bearing' | 'plants' | 'spacing' | 'rowSpacing' | 'rows'
+
+/** A figure that can be typed now: what was typed, and what it is without. */
+export type OpenFigure = { readonly typed: number | null; readonly live: number | null }
+export type OpenFigures = { readonly [K in FigureName]?: OpenFigure }
 
 /** What a tool may ask about the world; all of it a function of the plan and the view. */
 export type ToolContext = {
@@ -40,6 +52,10 @@ export type ToolContext = {
   readonly year: number
   readonly selection: readonly string[]
   readonly plane: Plane
+  /** Points fall onto what is near; absent = they do. */
+  readonly isSnapping?: boolean
+  /** Metres that headlands are wide; null or absent = points do not keep that distance. */
+  readonly headland?: number | null
   toPixel(at: LngLat): Pixel
   /** Metres in the row and between rows that a crop has by default; null where it is not known. */
   spacingOf(crop: string): { readonly spacing: number; readonly rowSpacing: number } | null
@@ -75,6 +91,10 @@ export type Ghost = {
   /** What to measure beside the pointer. */
   readonly measure: { readonly kind: FeatureKind; readonly geometry: Geometry; readonly feature?: Feature } | null
   readonly pointer: LngLat | null
+  /** Words beside the pointer in place of a measure. */
+  readonly says?: string
+  /** What the pointer has fallen onto, in words, and the lines it follows. */
+  readonly cue?: { readonly words: string; readonly guides: readonly (readonly LngLat[])[] }
   /** Corners of a selection box. */
   readonly box?: readonly [LngLat, LngLat]
 }
@@ -93,6 +113,10 @@ export type ToolStatus = {
   readonly canFinish: boolean
   /** A corner is chosen and can be removed. */
   readonly hasVertex: boolean
+  /** What can be typed now. */
+  readonly figures?: OpenFigures
+  /** What `put` would do now, in words for a button; absent where it would do nothing. */
+  readonly putWords?: string
 }
 
 /** How near counts as "on it", pixels: fingers cover more than mice. */

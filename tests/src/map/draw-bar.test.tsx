@@ -40,6 +40,7 @@ describe('the draw bar', () => {
     expect(names).toEqual([
       'Select',
       'Row',
+      'Block by rows',
       'Block',
       'Plant',
       'Bed',
