@@ -13,7 +13,7 @@ type Field = { readonly label: string; readonly quantity?: Quantity; readonly li
 
 const fields: Readonly<Record<FigureName, Field>> = {
   length: { label: 'Length', quantity: 'length', limit: { low: 0, high: 20_000, isAbove: true } },
-  bearing: { label: 'Bearing from north', quantity: 'degrees', limit: { low: -360, high: 360 } },
+  bearing: { label: 'Bearing', quantity: 'degrees', limit: { low: -360, high: 360 } },
   plants: { label: 'Plants in the row', limit: { low: 1, high: mostPlants, isWhole: true } },
   rows: { label: 'Number of rows', limit: { low: 1, high: mostRows, isWhole: true } },
   rowSpacing: { label: 'Between rows', quantity: 'length', limit: featureLimits.row.rowSpacing! },
@@ -64,7 +64,7 @@ export function FigureFields({ hand, status }: Props) {
           })}
           {isSnapping ? (
             <NumberField
-              label="Headland to keep"
+              label="Headland"
               quantity="length"
               limit={headlandLimit}
               value={headland}
