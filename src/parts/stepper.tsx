@@ -12,13 +12,24 @@ type Props = {
   /** Has a button for ten at once. */
   readonly hasTens?: boolean
   readonly note?: string | undefined
+  /** One line only, for the many causes of a list. */
+  readonly isCompact?: boolean
 }
 
 /** More than a person can have counted. */
 const most = 10_000_000
 
 /** A count with large buttons, for one thumb. Not counted is a value of its own: an empty field. */
-export function Stepper({ label, value, onChange, from = 0, fromLabel, hasTens = false, note }: Props) {
+export function Stepper({
+  label,
+  value,
+  onChange,
+  from = 0,
+  fromLabel,
+  hasTens = false,
+  note,
+  isCompact = false,
+}: Props) {
   const id = useId()
   const [text, setText] = useState<{ text: string; for: number | null } | null>(null)
   const draft = text !== null && text.for === value ? text.text : null
@@ -51,7 +62,7 @@ export function Stepper({ label, value, onChange, from = 0, fromLabel, hasTens =
           placeholder="not counted"
           value={draft ?? (value === null ? '' : String(value))}
           aria-invalid={draft !== null}
-          aria-describedby={`${id}-note`}
+          aria-describedby={isCompact && draft === null ? undefined : `${id}-note`}
           onChange={event => type(event.target.value)}
         />
         <button type="button" aria-label={`One more: ${label}`} onClick={() => step(1)}>
@@ -62,22 +73,33 @@ export function Stepper({ label, value, onChange, from = 0, fromLabel, hasTens =
             +10
           </button>
         ) : null}
-      </div>
-      <div className="stepper-line">
-        {value === null ? (
-          <button type="button" className="quiet" onClick={() => set(from)}>
-            {fromLabel ?? 'None: 0'}
-            <span className="unseen">, {label}</span>
+        {isCompact ? (
+          <button
+            type="button"
+            aria-label={value === null ? `None: 0, ${label}` : `Not counted, ${label}`}
+            onClick={() => set(value === null ? 0 : null)}
+          >
+            {value === null ? '0' : '×'}
           </button>
-        ) : (
-          <button type="button" className="quiet" onClick={() => set(null)}>
-            Not counted<span className="unseen">, {label}</span>
-          </button>
-        )}
-        <p className={draft === null ? 'field-note' : 'field-fault'} id={`${id}-note`} role="status">
-          {draft === null ? (note ?? '') : 'Only whole numbers from 0 on count here.'}
-        </p>
+        ) : null}
       </div>
+      {isCompact && draft === null ? null : (
+        <div className="stepper-line">
+          {isCompact ? null : value === null ? (
+            <button type="button" className="quiet" onClick={() => set(from)}>
+              {fromLabel ?? 'None: 0'}
+              <span className="unseen">, {label}</span>
+            </button>
+          ) : (
+            <button type="button" className="quiet" onClick={() => set(null)}>
+              Not counted<span className="unseen">, {label}</span>
+            </button>
+          )}
+          <p className={draft === null ? 'field-note' : 'field-fault'} id={`${id}-note`} role="status">
+            {draft === null ? (note ?? '') : 'Only whole numbers from 0 on count here.'}
+          </p>
+        </div>
+      )}
     </div>
   )
 }

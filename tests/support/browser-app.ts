@@ -2,7 +2,7 @@ import type { Locator, Page } from 'playwright-core'
 
 /** Steps through the app that several browser tests take, by role and text as a person would. */
 
-export type PageName = 'Ground' | 'Bloom and flight' | 'Coverage' | 'More boxes'
+export type PageName = 'Ground' | 'Bloom and flight' | 'Coverage' | 'More boxes' | 'Years'
 
 /** Opens a sample from the first screen. */
 export async function openSample(page: Page, name: RegExp): Promise<void> {

@@ -42,6 +42,7 @@ export function CountFields({ draft, onChange, hasTens }: Props) {
           <Stepper
             key={cause}
             label={causeName(cause)}
+            isCompact
             value={lost}
             onChange={value => onChange({ ...draft, losses: { ...losses, [cause]: value } })}
           />

@@ -29,8 +29,6 @@ export function OpeningDay() {
   const way = chosen?.id === current.id ? chosen.way : (opening?.tubes?.length ?? 0) > 0 ? 'tubes' : 'sums'
   return (
     <>
-      <Caution about="dust" />
-      <Caution about="cleaning" />
       <StationChoice stations={stations} done={done} current={current} doneWord="opened" />
       <fieldset className="two-ways">
         <legend className="unseen">How it is counted</legend>
@@ -45,12 +43,14 @@ export function OpeningDay() {
           </button>
         ))}
       </fieldset>
+      <Caution about="dust" />
       {way === 'sums' ? (
         <OpeningSums key={`${planId} ${year} ${current.id}`} station={current} />
       ) : (
         <OpeningTubes key={`${planId} ${year} ${current.id}`} station={current} />
       )}
       <FoundHere station={current} />
+      <Caution about="cleaning" />
     </>
   )
 }

@@ -1,6 +1,6 @@
 import type { NestCounts, Opening } from '#geo/plan/plan'
 import { accountedCells } from '#geo/plan/record-faults'
-import { grouped } from '../../text/words'
+import { counted, grouped } from '../../text/words'
 import { causeName, lossCauses } from './losses'
 
 /** Counts as they are typed; null = not counted. */
@@ -47,7 +47,7 @@ export function accountText(draft: CountsDraft): string | null {
 /** "12 cells; 4 females, 6 males; 2 lost: 1 pollen mites, 1 mould". */
 export function countsText({ cells, females, males, losses }: NestCounts): string {
   const said = (count: number | null | undefined, word: string) =>
-    typeof count === 'number' ? `${grouped(count)} ${word}` : `${word} not counted`
+    typeof count === 'number' ? counted(count, word) : `${word}s not counted`
   const lost = Object.entries(losses ?? {}).filter(([, count]) => typeof count === 'number')
   const sum = lost.reduce((total, [, count]) => total + count!, 0)
   const causes = lost
@@ -57,7 +57,7 @@ export function countsText({ cells, females, males, losses }: NestCounts): strin
     lost.length === 0
       ? 'losses not counted'
       : `${grouped(sum)} lost${causes.length > 0 ? `: ${causes.join(', ')}` : ''}`
-  return [said(cells, 'cells'), said(females, 'females'), said(males, 'males'), losing].join('; ')
+  return [said(cells, 'cell'), said(females, 'female'), said(males, 'male'), losing].join('; ')
 }
 
 /** The opening's own totals taken out, so that the single tubes speak. */

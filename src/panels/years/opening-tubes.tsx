@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { useRef, useState } from 'react'
 import { setOpening } from '#geo/plan/edits-records'
 import type { NestCounts, Opening, Station } from '#geo/plan/plan'
 import { openingFaults } from '#geo/plan/record-faults'
@@ -48,6 +48,8 @@ export function OpeningTubes({ station }: { readonly station: Station }) {
     fault => fault.code !== 'cells-overfull' || fault.tube === index,
   )
   const isEmpty = isEmptyCounts(draft)
+  const top = useRef<HTMLHeadingElement>(null)
+  const show = () => top.current?.scrollIntoView?.({ block: 'start' })
   const keep = (list: readonly NestCounts[]) => {
     if (date === null) return
     const patch = { ...withoutTotals, date, tubes: list, tubesOpened: list.length }
@@ -69,7 +71,7 @@ export function OpeningTubes({ station }: { readonly station: Station }) {
       {opening !== undefined && hasTotals(opening) ? (
         <p className="aside-note">Sums are written down: {countsText(opening)}. Saving a tube takes their place.</p>
       ) : null}
-      <h3>
+      <h3 ref={top}>
         Tube {index + 1}
         {index < tubes.length ? ', saved before' : ''}
       </h3>
@@ -88,7 +90,10 @@ export function OpeningTubes({ station }: { readonly station: Station }) {
           type="button"
           className="first"
           disabled={isEmpty || faults.length > 0 || date === null}
-          onClick={() => keep(after)}
+          onClick={() => {
+            keep(after)
+            show()
+          }}
         >
           Save tube {index + 1}, next tube
         </button>
@@ -108,6 +113,7 @@ export function OpeningTubes({ station }: { readonly station: Station }) {
                   onClick={() => {
                     setAt(i)
                     setDraft(countsDraft(tube))
+                    show()
                   }}
                 >
                   Change tube {i + 1}

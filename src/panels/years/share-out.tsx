@@ -93,6 +93,7 @@ export function ShareOut() {
         value={text}
         onChange={next => change({ text: next })}
         isLong
+        rows={6}
         placeholder={rule === 'equal' ? 'Plot 1' : 'Plot 1; 24'}
       />
       <Numbered onAdd={names => change({ text: [text.trimEnd(), ...names].filter(Boolean).join('\n') })} />

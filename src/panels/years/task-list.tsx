@@ -4,6 +4,7 @@ import type { YearTask } from '../../state/store'
 import { usePlannerStore } from '../../state/use-planner'
 import { counted, dateText } from '../../text/words'
 import { usePlan, useSeason, useYear } from '../hooks'
+import { useShell } from '../shell'
 import { recordedStations, recordIn } from './records'
 
 export const taskNames: Readonly<Record<YearTask, string>> = {
@@ -52,6 +53,7 @@ export function TaskList() {
   const plan = usePlan()
   const year = useYear()
   const season = useSeason()
+  const { showDialog } = useShell()
   if (recordedStations(plan, year).length === 0) {
     return (
       <div className="call-box">
@@ -75,6 +77,10 @@ export function TaskList() {
           <span className="task-state">{statuses[task](plan, year, season)}</span>
         </button>
       ))}
+      <button type="button" className="task" onClick={() => showDialog('season')}>
+        <span>Next season</span>
+        <span className="task-state">from this one, in one step</span>
+      </button>
     </nav>
   )
 }

@@ -1,4 +1,4 @@
-import { setView } from '../../state/actions'
+import { select, setView } from '../../state/actions'
 import type { YearTask } from '../../state/store'
 import { usePlanner, usePlannerStore } from '../../state/use-planner'
 import { usePlan, useYear } from '../hooks'
@@ -31,7 +31,11 @@ export function YearsPage() {
 function TaskPage({ task }: { readonly task: YearTask }) {
   const store = usePlannerStore()
   const year = useYear()
-  const done = () => setView(store, { yearTask: null })
+  const done = () => {
+    setView(store, { yearTask: null })
+    // The next task begins with its own first thing, unless one is chosen on the map.
+    select(store, [])
+  }
   return (
     <div className="page years">
       <div className="task-head">

@@ -22,7 +22,8 @@ export function yearsSentence(plan: Plan, year: number): string {
       orchard.counted < orchard.stations
         ? ` at the ${grouped(orchard.counted)} of ${counted(orchard.stations, 'station')} that were counted`
         : ''
-    return `About ${honest(orchard.nested.mid)} females nested in ${year}${some}, between ${rangeText(orchard.nested.low, orchard.nested.high, honest).replace(' to ', ' and ')}; each female set out left ${returnText(orchard.return)} daughters.`
+    const opened = orchard.opened < orchard.stations ? ` at the ${counted(orchard.opened, 'station')} opened` : ''
+    return `About ${honest(orchard.nested.mid)} females nested in ${year}${some}, between ${rangeText(orchard.nested.low, orchard.nested.high, honest).replace(' to ', ' and ')}; each female set out left ${returnText(orchard.return)} daughters${opened}.`
   }
   return `In ${year}, ${counted(capped, 'tube')} ${capped === 1 ? 'was' : 'were'} capped at the last count, ${of}.`
 }

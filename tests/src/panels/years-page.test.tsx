@@ -355,7 +355,7 @@ describe('what a year says', () => {
     await go()
     expect(
       screen.getByText(
-        /^About \d+ females nested in 2026 at the 1 of 2 stations that were counted.*each female set out left 1\.5 daughters\.$/,
+        /^About \d+ females nested in 2026 at the 1 of 2 stations that were counted.*each female set out left 1\.5 daughters at the 1 station opened\.$/,
       ),
     ).toBeVisible()
     expect(screen.getByText(/^1 of 2 stations counted, 1 opened\./)).toBeVisible()
