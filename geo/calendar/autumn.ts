@@ -2,6 +2,7 @@ import { coldDays, seasonWork } from '../data/season-work'
 import { seasonOf } from '../plan/plan'
 import { dateOfDay, dayOfSeason, isIsoDate } from '../time/day'
 import { beeWord, type Context, ladderCaution } from './context'
+import { type Done, doneAt, recordedCold } from './recorded'
 import { batchesOf, type Flight } from './season-facts'
 import type { Task } from './task'
 import { taskUid } from './uid'
@@ -9,12 +10,15 @@ import { counted, dayText, listed, spanText } from './words'
 
 /** From taking the nests in to the order for next spring. Days follow one another from each species' last flight. */
 export function autumnTasks(context: Context, flights: readonly Flight[]): readonly Task[] {
-  const colds = flights.map(flight => ({ flight, day: coldDay(flight) }))
-  const opening = Math.max(...colds.map(({ day }) => day)) + seasonWork.openAfterCold.value
+  const recorded = recordedCold(context)
+  const colds = flights.map(flight => ({ flight, day: recorded ?? coldDay(flight) }))
+  const stations = [...new Map(flights.flatMap(flight => flight.stations).map(each => [each.id, each])).values()]
+  const opened = doneAt(context, stations, 'opened', record => record.opening?.date)
+  const expected = Math.max(...colds.map(({ day }) => day)) + seasonWork.openAfterCold.value
   return [
     ...flights.map(flight => takeIn(context, flight, flights.length > 1)),
-    ...colds.map(({ flight, day }) => cold(context, flight, day)),
-    ...gatherings(context, flights, opening),
+    ...colds.map(({ flight, day }) => cold(context, flight, day, recorded !== null)),
+    ...gatherings(context, flights, { day: opened.all ?? expected, opened }),
   ]
 }
 
@@ -22,16 +26,18 @@ function coldDay({ last }: Flight): number {
   return last.value + seasonWork.eggToAdult.value + seasonWork.adultToCold.value
 }
 
-function takeIn(context: Context, { bee, last }: Flight, isOneOfMany: boolean): Task {
+function takeIn(context: Context, { bee, last, stations: own }: Flight, isOneOfMany: boolean): Task {
   const { plan, year } = context
   const { takeInAfter } = seasonWork
+  const done = doneAt(context, own, 'taken in', record => record.takenIn)
+  const expected = `${spanText(takeInAfter)} after the last flight, about ${dayText(last.value, year)}: sooner, young larvae are shaken off their food; later, wasps and other nesters move in. If a tube was capped later than that, wait two weeks from then.`
   const stations = isOneOfMany ? ` of the ${beeWord(bee)}` : ''
   return {
     uid: taskUid(plan, year, ['take-in', bee]),
     kind: 'take-in',
-    date: dateOfDay(last.value + takeInAfter.value, year),
+    date: dateOfDay(done.all ?? last.value + takeInAfter.value, year),
     title: `Take the nests in: ${beeWord(bee)}`,
-    why: `${spanText(takeInAfter)} after the last flight, about ${dayText(last.value, year)}: sooner, young larvae are shaken off their food; later, wasps and other nesters move in. If a tube was capped later than that, wait two weeks from then.`,
+    why: whyWith(done, expected),
     steps: [
       `Take the filled tubes${stations} off gently and keep them level or mouth up, in a fine-meshed bag labelled with the station.`,
       'Keep them dry, airy and shaded. Open nothing before autumn.',
@@ -41,12 +47,15 @@ function takeIn(context: Context, { bee, last }: Flight, isOneOfMany: boolean): 
   }
 }
 
-function cold(context: Context, { bee, last, firstRelease }: Flight, day: number): Task {
+function cold(context: Context, { bee, last, firstRelease }: Flight, day: number, isRecorded: boolean): Task {
   const { plan, year } = context
   const { eggToAdult, adultToCold } = seasonWork
   const { low, high } = coldDays[bee]
   const next = nextRelease(context, bee, firstRelease)
   const length = next.day - day
+  const since = isRecorded
+    ? `Recorded as cold since ${dayText(day, year)}.`
+    : `The last eggs, about ${dayText(last.value, year)}, are grown bees after ${spanText(eggToAdult)}, and are cooled ${spanText(adultToCold)} after that.`
   const verdict =
     length < low
       ? `fewer than the ${low} to ${high} that suit it, so set them out later`
@@ -58,7 +67,7 @@ function cold(context: Context, { bee, last, firstRelease }: Flight, day: number
     kind: 'cold',
     date: dateOfDay(day, year),
     title: `Start the cold store: ${beeWord(bee)}`,
-    why: `The last eggs, about ${dayText(last.value, year)}, are grown bees after ${spanText(eggToAdult)}, and are cooled ${spanText(adultToCold)} after that. To next year's first release, ${next.isGiven ? 'given as' : 'if it is again'} ${dayText(next.day, year)}, are ${counted(length, 'day')}: ${verdict}.`,
+    why: `${since} To next year's first release, ${next.isGiven ? 'given as' : 'if it is again'} ${dayText(next.day, year)}, are ${counted(length, 'day')}: ${verdict}.`,
     steps: [
       'Open a few tubes first: dark, furred bees are ready, white or brown pupae and larvae are not; cold kills those.',
     ],
@@ -66,7 +75,17 @@ function cold(context: Context, { bee, last, firstRelease }: Flight, day: number
   }
 }
 
-function gatherings(context: Context, flights: readonly Flight[], opening: number): readonly Task[] {
+/** What is written down first; what was expected as long as some is left to do. */
+function whyWith({ all, text }: Done, expected: string): string {
+  if (all !== null) return text
+  return text === '' ? expected : `${text} For the others: ${expected}`
+}
+
+function gatherings(
+  context: Context,
+  flights: readonly Flight[],
+  { day: opening, opened }: { readonly day: number; readonly opened: Done },
+): readonly Task[] {
   const { plan, year } = context
   const { openAfterCold, shareOutAfter, orderBefore } = seasonWork
   const shareOut = opening + shareOutAfter.value
@@ -81,7 +100,10 @@ function gatherings(context: Context, flights: readonly Flight[], opening: numbe
       kind: 'opening',
       date: dateOfDay(opening, year),
       title: 'Opening day: open nests, sort and count cocoons',
-      why: `${spanText(openAfterCold)} after ${flights.length > 1 ? 'the last cold store is started' : 'the cold store is started'}: the bees are grown and asleep.`,
+      why: whyWith(
+        opened,
+        `${spanText(openAfterCold)} after ${flights.length > 1 ? 'the last cold store is started' : 'the cold store is started'}: the bees are grown and asleep.`,
+      ),
       steps: [
         'For each station write down tubes opened, cells, females, males, and losses by cause: mites, flies, wasps, mould, other.',
         'Keep the lots of different stations apart.',

@@ -1,6 +1,8 @@
+import { adviceFigures } from '../data/timing-figures'
 import { valueOn } from '../time/curve'
 import { dateOfDay, dayOfSeason } from '../time/day'
 import { beeFigure, beeWord, type Context, ladderCaution } from './context'
+import type { BloomsNear } from './near-bloom'
 import type { Batch, NamedBloom } from './season-facts'
 import type { Task } from './task'
 import { taskUid } from './uid'
@@ -13,11 +15,7 @@ const open = 0.1
  * One task for each day on which cocoons are set out. It goes by its first station and that station's batch, not by its
  * date: a batch that is put off stays the same task.
  */
-export function releaseTasks(
-  context: Context,
-  batches: readonly Batch[],
-  blooms: readonly NamedBloom[],
-): readonly Task[] {
+export function releaseTasks(context: Context, batches: readonly Batch[], near: BloomsNear): readonly Task[] {
   const { plan, year } = context
   const days = [...new Set(batches.map(({ day }) => day))].sort((a, b) => a - b)
   return days.map((day): Task => {
@@ -31,7 +29,7 @@ export function releaseTasks(
       kind: 'release',
       date: dateOfDay(day, year),
       title: `Set out cocoons at ${where}${which}`,
-      why: whyThen(context, own, blooms),
+      why: whyThen(context, own, near),
       steps: own.map(batch => batchText(batch)),
       cautions: ['species', 'moving', 'sprays', ...ladderCaution(context)],
     }
@@ -48,27 +46,32 @@ function batchText({ name, bee, release: { females, males, lot } }: Batch): stri
 }
 
 /** When the females of a batch start to nest, and what is in bloom then. */
-function whyThen(context: Context, batches: readonly Batch[], blooms: readonly NamedBloom[]): string {
+function whyThen(context: Context, batches: readonly Batch[], near: BloomsNear): string {
   const { year, settings } = context
   const species = [...new Set(batches.filter(({ release }) => release.females > 0).map(({ bee }) => bee))]
   if (species.length === 0) return 'Male cocoons only: they pair with females set out on other days.'
   const sentences = species.map(bee => {
     const day = Math.round((batches[0]?.day ?? 0) + settings.bees[bee].lag)
     const who = `Females of the ${beeWord(bee)} start to nest about ${dayText(day, year)}, ${spanText(beeFigure(context, bee, 'lag'))} later`
+    const stations = batches
+      .filter(batch => batch.bee === bee && batch.release.females > 0)
+      .map(({ station }) => station)
+    const blooms = [...new Set(stations.flatMap(station => near(station)))]
+    blooms.sort((a, b) => (a.bloom.first < b.bloom.first ? -1 : 1))
     return `${who}; ${bloomOn(day, blooms, year)}`
   })
   return sentences.join(' ')
 }
 
 function bloomOn(day: number, blooms: readonly NamedBloom[], year: number): string {
-  if (blooms.length === 0) return 'what is in bloom then is not known.'
+  if (blooms.length === 0) return `no blossom with known dates is drawn within ${adviceFigures.forageReach.value} m.`
   const now = blooms.filter(({ curve }) => valueOn(curve, day) >= open)
   if (now.length > 0) {
     const until = now.map(({ name, bloom }) => `${name} (to ${dayText(dayOfSeason(bloom.end, year), year)})`)
-    return `open then: ${until.join('; ')}.`
+    return `open near then: ${until.join('; ')}.`
   }
   const next = blooms.find(({ bloom }) => dayOfSeason(bloom.first, year) > day)
   return next === undefined
-    ? 'by then all blooms of the plan are over.'
-    : `nothing drawn is open then; ${next.name} comes next, on ${dayText(dayOfSeason(next.bloom.first, year), year)}.`
+    ? 'by then all blooms near are over.'
+    : `nothing drawn near is open then; ${next.name} comes next, on ${dayText(dayOfSeason(next.bloom.first, year), year)}.`
 }

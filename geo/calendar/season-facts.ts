@@ -1,4 +1,5 @@
 import { bloomCurve, bloomOf } from '../bloom/bloom'
+import { timesFlyingTime } from '../coverage/flying'
 import type { BeeId } from '../data/own'
 import { seasonWork } from '../data/season-work'
 import { type BeeSettings, cropName, type Settings } from '../data/settings'
@@ -18,6 +19,7 @@ import {
 } from '../plan/plan'
 import type { DailyCurve } from '../time/curve'
 import { dayOfSeason, isIsoDate } from '../time/day'
+import type { FlyingTime } from '../weather/flying-time'
 import { oneLine } from './words'
 
 /** One batch of cocoons at one station. `number` is its place in the station's list, whatever its date. */
@@ -33,16 +35,24 @@ export type Batch = {
 /** The flight of one species over all its stations; days of season. */
 export type Flight = {
   readonly bee: BeeId
-  readonly stations: number
+  readonly stations: readonly Station[]
   readonly firstRelease: number
   /** Expected first day of nesting. */
   readonly nesting: number
   readonly busiest: number
   /** Last day on which more than a share of the busiest day's females are at work, and its reach. */
   readonly last: { readonly value: number; readonly low: number; readonly high: number }
+  /** Whether the weather of some of its days is known. */
+  readonly hasWeather: boolean
 }
 
-export type NamedBloom = { readonly name: string; readonly bloom: Bloom; readonly curve: DailyCurve }
+/** `ids`: the plantings and forage areas that bloom so. */
+export type NamedBloom = {
+  readonly name: string
+  readonly bloom: Bloom
+  readonly curve: DailyCurve
+  readonly ids: readonly string[]
+}
 
 /** Stations that the season `year` lists, in the order of the plan. */
 export function stationsOf(plan: Plan, year: number): readonly Station[] {
@@ -69,12 +79,16 @@ export function batchesOf(plan: Plan, year: number): readonly Batch[] {
 }
 
 /** Flight by species, the earliest first. Batches without females fly no nests. */
-export function flightsOf(batches: readonly Batch[], settings: Settings): readonly Flight[] {
+export function flightsOf(
+  batches: readonly Batch[],
+  settings: Settings,
+  flyingOf: (bee: BeeId) => FlyingTime | null,
+): readonly Flight[] {
   const species = [...new Set(batches.map(({ bee }) => bee))]
   return species
     .flatMap(bee => {
       const own = batches.filter(batch => batch.bee === bee && batch.release.females > 0)
-      return own.length === 0 ? [] : [flightOf(bee, own, settings.bees[bee])]
+      return own.length === 0 ? [] : [flightOf(bee, own, settings.bees[bee], flyingOf(bee))]
     })
     .sort((a, b) => a.nesting - b.nesting)
 }
@@ -82,22 +96,28 @@ export function flightsOf(batches: readonly Batch[], settings: Settings): readon
 /** Days that a flight is followed after the last release: by then hardly one in a thousand is left at work. */
 const followed = 7
 
-function flightOf(bee: BeeId, batches: readonly Batch[], figures: BeeSettings): Flight {
+function flightOf(bee: BeeId, batches: readonly Batch[], figures: BeeSettings, flying: FlyingTime | null): Flight {
   const { emergence, establishment, lag, spreadDays, nestingLife } = figures
   const days = batches.map(({ day }) => day)
   const firstRelease = Math.min(...days)
   const to = Math.ceil(Math.max(...days) + lag + 3 * spreadDays + followed * nestingLife)
   const nesting = batches.map(({ day, release }) => ({ day, females: release.females * emergence * establishment }))
-  const curve = flightCurve(nesting, figures, firstRelease, to)
-  const most = Math.max(...curve.values)
-  const over = (share: number) => curve.start + curve.values.findLastIndex(value => value >= share * most)
+  const typical = flightCurve(nesting, figures, firstRelease, to)
+  const curve = timesFlyingTime(typical, flying)
+  // Held against the busiest of typical days: one fine day early on does not end the flight of all that follow.
+  const most = Math.max(...typical.values)
+  const busiest = curve.start + curve.values.indexOf(Math.max(...curve.values))
+  const over = (share: number) =>
+    Math.max(busiest, curve.start + curve.values.findLastIndex(value => value >= share * most))
+  const hasWeather = curve.values.some((_, i) => flying !== null && flying.known[curve.start + i - flying.start] === 1)
   const { value, low, high } = seasonWork.flightOver
   return {
     bee,
-    stations: new Set(batches.map(({ station }) => station.id)).size,
+    stations: [...new Map(batches.map(({ station }) => [station.id, station])).values()],
     firstRelease,
     nesting: Math.round(firstRelease + lag),
-    busiest: curve.start + curve.values.indexOf(most),
+    busiest,
+    hasWeather,
     last: { value: over(value), low: over(high), high: over(low) },
   }
 }
@@ -113,7 +133,9 @@ export function bloomsOf(plan: Plan, year: number): readonly NamedBloom[] {
     if (bloom === undefined || !isInOrder(bloom)) continue
     const isOwn = crop === undefined || Object.hasOwn(dates ?? {}, feature.id)
     const name = oneLine(isOwn ? nameOf(feature as Feature) : cropName(crop, plan.crops))
-    named.set(isOwn ? `own ${feature.id}` : `crop ${crop}`, { name, bloom, curve: bloomCurve(bloom, year) })
+    const key = isOwn ? `own ${feature.id}` : `crop ${crop}`
+    const ids = [...(named.get(key)?.ids ?? []), feature.id]
+    named.set(key, { name, bloom, curve: bloomCurve(bloom, year), ids })
   }
   return [...named.values()].sort((a, b) => (a.bloom.first < b.bloom.first ? -1 : 1))
 }

@@ -66,7 +66,7 @@ export function flightTasks(context: Context, flights: readonly Flight[]): reado
   const first = Math.min(...flights.map(({ nesting }) => nesting))
   const last = lastOf(flights)
   const times = Math.max(1, Math.floor((last - first) / roundEvery.value) + 1)
-  const stations = flights.reduce((sum, flight) => sum + flight.stations, 0)
+  const stations = flights.reduce((sum, flight) => sum + flight.stations.length, 0)
   const lags = [...new Set(flights.map(({ bee }) => bee))].map(
     bee => `${spanText(beeFigure(context, bee, 'lag'))} after release for the ${beeWord(bee)}`,
   )
@@ -81,13 +81,17 @@ export function flightTasks(context: Context, flights: readonly Flight[]): reado
     cautions: ['stings', 'sprays', ...ladderCaution(context)],
   }
   const ends = flights.map((flight): Task => {
-    const { bee, busiest, last: end } = flight
+    const { bee, busiest, last: end, hasWeather } = flight
+    const weather = hasWeather
+      ? "The season's weather is in it, as far as it is known; other days count as typical."
+      : 'An estimate: weather moves it.'
+    const most = hasWeather ? 'of the busiest of typical days; most fly on' : 'of the busiest day,'
     return {
       uid: taskUid(plan, year, ['flight-over', bee]),
       kind: 'flight-over',
       date: dateOfDay(end.value, year),
       title: `Last flight expected: ${beeWord(bee)}`,
-      why: `About this day fewer than ${percent(flightOver.value)} of the females of the busiest day, ${dayText(busiest, year)}, are left at work; by ${percent(flightOver.high)} and ${percent(flightOver.low)} it would be ${dayText(end.low, year)} and ${dayText(end.high, year)}. An estimate: weather moves it.`,
+      why: `About this day fewer than ${percent(flightOver.value)} of the females ${most} ${dayText(busiest, year)}${hasWeather ? '. By' : ', are left at work; by'} ${percent(flightOver.high)} and ${percent(flightOver.low)} it would be ${dayText(end.low, year)} and ${dayText(end.high, year)}. ${weather}`,
       steps: ['Write down at which station the last tube was capped, and when.'],
       cautions: [],
     }

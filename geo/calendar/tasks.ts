@@ -4,7 +4,10 @@ import { bestRelease } from '../flight/flight'
 import { computableSeason } from '../plan/computable'
 import { type Plan, seasonOf } from '../plan/plan'
 import type { Outcome, Problem, ProblemCode } from '../problem'
+import { timingGround } from '../timing/timing-ground'
+import { flyingTime } from '../weather/flying-time'
 import { autumnTasks } from './autumn'
+import { type BloomsNear, bloomsNear } from './near-bloom'
 import { releaseTasks } from './releases'
 import { batchesOf, bloomsOf, flightsOf, type NamedBloom, stationsOf } from './season-facts'
 import { flightTasks, type Start, startTasks } from './spring'
@@ -20,7 +23,7 @@ export function seasonTasks(plan: Plan, year: number): Outcome<readonly Task[]> 
   const settings = settingsFor(plan)
   const stations = stationsOf(plan, year)
   const batches = batchesOf(plan, year)
-  const flights = flightsOf(batches, settings)
+  const flights = flightsOf(batches, settings, bee => flyingTime(plan, year, bee, settings))
   const blooms = bloomsOf(plan, year)
   const problem = (code: ProblemCode, severity: Problem['severity']): Problem => ({
     code,
@@ -39,10 +42,16 @@ export function seasonTasks(plan: Plan, year: number): Outcome<readonly Task[]> 
   const context = { plan, year, settings, stations }
   const tasks = [
     ...startTasks(context, start, flights),
-    ...releaseTasks(context, batches, blooms),
+    ...(batches.length === 0 ? [] : releaseTasks(context, batches, nearOf(plan, year, blooms))),
     ...(flights.length === 0 ? [] : [...flightTasks(context, flights), ...autumnTasks(context, flights)]),
   ]
   return { ok: true, value: tasks.sort(byDate), problems }
+}
+
+/** Which blooms each station has near; what cannot be computed was refused before. */
+function nearOf(plan: Plan, year: number, blooms: readonly NamedBloom[]): BloomsNear {
+  const ground = timingGround(plan, year)
+  return ground.ok ? bloomsNear(ground.value, blooms) : () => []
 }
 
 /** The day that the work of spring leads up to: the first release, or what the first bloom would want it to be. */

@@ -23,6 +23,12 @@ function datesOf(plan: Plan, year: number): Readonly<Record<TaskKind, readonly I
   return Object.fromEntries(kinds) as Record<TaskKind, IsoDate[]>
 }
 
+function recordedOf(plan: Plan, year: number): (kind: TaskKind) => boolean {
+  const outcome = seasonTasks(plan, year)
+  const tasks = outcome.ok ? outcome.value : []
+  return kind => tasks.some(task => task.kind === kind && task.why.startsWith('Recorded'))
+}
+
 const settings = settingsFor({ parameters: {}, crops: {} })
 
 /** A plan that knows nothing but where it lies: default bloom of apple, one batch on the day that suits it best. */
@@ -61,8 +67,10 @@ describe.each(scenarios.flatMap(({ name, years }) => years.map(year => [name, ye
   '%s in %i',
   (name, year) => {
     const dates = datesOf(scenarioPlan(name), year)
+    const isRecorded = recordedOf(scenarioPlan(name), year)
     const dayAndMonth = (kind: TaskKind) => dates[kind].map(date => date.slice(5))
 
+    // What is written down stands as it is: nests may be opened before the cold.
     test('keeps the order of the year', () => {
       const order = [
         'stations-up',
@@ -76,7 +84,7 @@ describe.each(scenarios.flatMap(({ name, years }) => years.map(year => [name, ye
         'share-out',
         'order',
       ]
-      const firsts = (order as TaskKind[]).map(kind => dates[kind][0]!)
+      const firsts = (order as TaskKind[]).filter(kind => !isRecorded(kind)).map(kind => dates[kind][0]!)
       expect(firsts).toEqual([...firsts].sort())
     })
 

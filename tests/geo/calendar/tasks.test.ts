@@ -4,9 +4,9 @@ import { seasonTasks } from '#geo/calendar/tasks'
 import { seasonWork } from '#geo/data/season-work'
 import { setBloom, setReleases } from '#geo/plan/edits-seasons'
 import { setPlanMembers } from '#geo/plan/edits-settings'
-import type { Plan, Release, Season } from '#geo/plan/plan'
-import { addDays, daysBetween } from '#geo/time/day'
-import { smallPlan, smallSeason } from '../../support/builders'
+import type { Plan, Release, Season, WeatherDay } from '#geo/plan/plan'
+import { addDays, daysBetween, type IsoDate } from '#geo/time/day'
+import { smallPlan, smallSeason, stationFeature } from '../../support/builders'
 
 function tasksOf(plan: Plan, year = 2026): readonly Task[] {
   const outcome = seasonTasks(plan, year)
@@ -81,7 +81,7 @@ describe('a season with everything', () => {
     expect(title).toBe('Set out cocoons at North gate')
     expect(why).toContain('14 April 2026, 8 days (6 to 12) later')
     // On 14 April the clover is open, the apple (first 17 April) not yet a tenth.
-    expect(why).toContain('open then: Clover bank (to 10 June 2026)')
+    expect(why).toContain('open near then: Clover bank (to 10 June 2026)')
     expect(why).not.toContain('Apple')
     expect(steps).toEqual(['North gate: 60 female and 108 male cocoons, blue orchard bee.'])
     for (const task of tasksOf(plan)) expect(task.why, task.kind).toMatch(/^[A-Z0-9].*\d.*\.$/)
@@ -200,7 +200,9 @@ describe('what cannot be known', () => {
     expect(outcome.problems).toMatchObject([{ code: 'calendar-no-bloom', severity: 'note' }])
     const tasks = tasksOf(plan, 2025)
     expect(tasks).toHaveLength(10)
-    expect(tasks.find(({ kind }) => kind === 'release')!.why).toContain('what is in bloom then is not known.')
+    expect(tasks.find(({ kind }) => kind === 'release')!.why).toContain(
+      'no blossom with known dates is drawn within 150 m.',
+    )
   })
 
   test('leaves no calendar where nothing at all is known', () => {
@@ -257,4 +259,85 @@ describe('what a task is known by', () => {
     const other = smallPlan({ ...plan, features: [{ ...first!, id: 'row-x' }, ...rest] })
     expect(uids(other).filter(uid => uids(plan).includes(uid))).toEqual([])
   })
+})
+
+describe('what is written down stands in place of what was expected', () => {
+  const plan = smallPlan()
+  const recorded = (records: Season['records'], more: readonly Season[] = []): Plan =>
+    smallPlan({ seasons: [{ ...plan.seasons.find(({ year }) => year === 2026)!, records: records! }, ...more] })
+
+  test('the day nests were taken in, and the day they were opened', () => {
+    const opening = { date: '2026-10-30', cells: 60, females: 20, males: 30 }
+    const done = recorded({ 'station-1': { takenIn: '2026-06-20', opening } })
+    expect(one(done, 'take-in')).toMatchObject({
+      date: '2026-06-20',
+      uid: one(plan, 'take-in').uid,
+      why: 'Recorded as taken in: North gate on 20 June 2026.',
+    })
+    expect(one(done, 'opening').date).toBe('2026-10-30')
+    expect(one(done, 'opening').why).toMatch(/^Recorded as opened: North gate on 30 October 2026\.$/)
+    expect(one(done, 'share-out').date).toBe(addDays('2026-10-30', seasonWork.shareOutAfter.value))
+  })
+
+  test('of one of two stations leaves the day for the other, and says so', () => {
+    const features = [...plan.features, stationFeature('station-9', { name: 'South' }, [6, 1])]
+    const season = plan.seasons.find(({ year }) => year === 2026)!
+    const stations = { ...season.stations, 'station-9': season.stations!['station-1']! }
+    const two = smallPlan({ features, seasons: [{ ...season, stations }] })
+    const half = smallPlan({
+      features,
+      seasons: [{ ...season, stations, records: { 'station-1': { takenIn: '2026-06-20' } } }],
+    })
+    expect(one(half, 'take-in').date).toBe(one(two, 'take-in').date)
+    expect(one(half, 'take-in').why).toMatch(
+      /^Recorded as taken in: North gate on 20 June 2026\. For the others: 38 days/,
+    )
+  })
+
+  test('the start of the cold, which next season tells, moves what follows it', () => {
+    const next = { year: 2027, coldStore: { from: '2026-10-10' } }
+    const cold = recorded(undefined, [next])
+    expect(one(cold, 'cold').date).toBe('2026-10-10')
+    expect(one(cold, 'cold').why).toMatch(/^Recorded as cold since 10 October 2026\. To next year's first release/)
+    expect(one(cold, 'opening').date).toBe(addDays('2026-10-10', seasonWork.openAfterCold.value))
+  })
+
+  test('days that are none change nothing', () => {
+    const odd = recorded({ 'station-1': { takenIn: '2026-06-31' as IsoDate } })
+    expect(one(odd, 'take-in')).toEqual(one(plan, 'take-in'))
+  })
+})
+
+describe('the last flight with weather', () => {
+  const plan = smallPlan()
+  const days = (from: IsoDate, count: number, max: number) =>
+    Array.from({ length: count }, (_, i): WeatherDay => [addDays(from, i), 4, max, 0, 1])
+  const withDays = (...weather: ReturnType<typeof days>) =>
+    smallPlan({ seasons: [{ ...plan.seasons.find(({ year }) => year === 2026)!, weather: { days: weather } }] })
+  const typical = one(plan, 'flight-over').date
+
+  test('comes sooner where the last of the days are too cold to fly, later where they are fine', () => {
+    const cold = one(withDays(...days(addDays(typical, -9), 30, 8)), 'flight-over')
+    expect(cold.date).toBe(addDays(typical, -10))
+    expect(cold.why).toContain("The season's weather is in it")
+    expect(one(withDays(...days(addDays(typical, -9), 40, 27)), 'flight-over').date > typical).toBe(true)
+  })
+
+  test('does not hang on days long before', () => {
+    const fine = one(withDays(...days('2026-04-14', 5, 27)), 'flight-over')
+    expect(fine.date).toBe(typical)
+    expect(one(withDays(...days('2026-01-01', 5, 8)), 'flight-over').why).toBe(one(plan, 'flight-over').why)
+  })
+})
+
+test('a release names only blossom near its own station', () => {
+  const plan = smallPlan()
+  // Three hundredths of a degree north: over 3 km, out of reach of all that is drawn.
+  const far = stationFeature('station-9', { name: 'Far' }, [5, 300])
+  const season = plan.seasons.find(({ year }) => year === 2026)!
+  const stations = { ...season.stations, 'station-9': { releases: [{ date: '2026-04-12', females: 40, males: 70 }] } }
+  const tasks = tasksOf(smallPlan({ features: [...plan.features, far], seasons: [{ ...season, stations }] }))
+  const [near, away] = tasks.filter(({ kind }) => kind === 'release')
+  expect(near!.why).toContain('open near then: Clover bank')
+  expect(away!.why).toMatch(/no blossom with known dates is drawn within 150 m\.$/)
 })
