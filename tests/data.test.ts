@@ -17,7 +17,7 @@ import { coldDays, seasonWork } from '#geo/data/season-work'
 import { sitingFigures } from '#geo/data/siting-figures'
 import { type SourceKey, sources } from '#geo/data/sources'
 import { type Threshold, thresholds } from '#geo/data/thresholds'
-import { adviceFigures, mostColdDegrees, timingFigures } from '#geo/data/timing-figures'
+import { adviceFigures, longCold, mostColdDegrees, timingFigures } from '#geo/data/timing-figures'
 
 type Named = readonly [name: string, parameter: Parameter]
 
@@ -146,6 +146,7 @@ const checked = [
   adviceFigures,
   timingFigures,
   mostColdDegrees,
+  ...Object.values(longCold),
   { searchDays, searchSpread, outdoorSpread },
   ...Object.values(malesBefore),
 ].flatMap((figures): readonly Threshold[] => Object.values(figures))

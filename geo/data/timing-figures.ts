@@ -117,3 +117,23 @@ export const mostColdDegrees: Readonly<Record<BeeId, Threshold>> = {
     'Japanese growers hold nests at 0 to 5 degC; 4 to 6 is also told, from memory.',
   ),
 }
+
+/** Where a bee that is kept for long has to be kept colder: more than so many days want so few degrees. */
+export const longCold: Readonly<Partial<Record<BeeId, { readonly days: Threshold; readonly degrees: Threshold }>>> = {
+  'osmia-lignaria': {
+    days: threshold(
+      'd',
+      [150, 150, 210],
+      'measured',
+      'boschKemp2003',
+      'At 7 degC they kept for 150 days and suffered beyond.',
+    ),
+    degrees: threshold(
+      'degC',
+      [4, 4, 7],
+      'measured',
+      'boschKemp2003',
+      'At 0 to 4 degC even 210 days and more did no harm.',
+    ),
+  },
+}

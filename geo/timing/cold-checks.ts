@@ -1,7 +1,7 @@
 import { bees } from '../data/bees'
 import { beeIds } from '../data/own'
 import { coldDays, seasonWork } from '../data/season-work'
-import { mostColdDegrees } from '../data/timing-figures'
+import { longCold, mostColdDegrees } from '../data/timing-figures'
 import { type Plan, seasonOf } from '../plan/plan'
 import type { ReportProblem } from '../plan/report-problem'
 import { dateOfDay, dayOfSeason, daysBetween, isIsoDate } from '../time/day'
@@ -18,6 +18,7 @@ export function checkColdStore(ground: TimingGround, stations: readonly Flying[]
   for (const bee of new Set(stations.map(station => station.bee))) {
     const cold = coldDays[bee]
     const mostDegrees = mostColdDegrees[bee]
+    const long = longCold[bee]
     const dates = stations
       .filter(station => station.bee === bee)
       .flatMap(({ batches }) => batches.map(({ date }) => date))
@@ -32,6 +33,14 @@ export function checkColdStore(ground: TimingGround, stations: readonly Flying[]
       report('warning', 'cold-long', at, { ...common, date: last, days: most, ...told(cold, cold.high) })
     if (temperature !== undefined && temperature > mostDegrees.value) {
       report('warning', 'cold-warm', at, { ...common, temperature, ...told(mostDegrees) })
+    } else if (
+      long !== undefined &&
+      temperature !== undefined &&
+      most > long.days.value &&
+      temperature > long.degrees.value
+    ) {
+      const days = { days: most, date: last, most: long.days.value }
+      report('warning', 'cold-warm', at, { ...common, temperature, ...days, ...told(long.degrees) })
     }
   }
   checkAutumn(ground, at, report)

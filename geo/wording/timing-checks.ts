@@ -17,7 +17,9 @@ export const timingCheckWording = {
   'cold-long': v =>
     `${v.bee}: cold since ${v.from}, the cocoons set out on ${v.date} have had ${v.days} days of it, over ${v.limit} (${v.source}). Bees use up their reserves: set them out earlier, or keep them at 4 °C or less.`,
   'cold-warm': v =>
-    `${v.bee}: the cold store of ${v.year} is at ${v.temperature} °C, over ${v.limit} °C (${v.source}). Bees burn their reserves or come out in store: make it colder.`,
+    v.days === undefined
+      ? `${v.bee}: the cold store of ${v.year} is at ${v.temperature} °C, over ${v.limit} °C (${v.source}). Bees burn their reserves or come out in store: make it colder.`
+      : `${v.bee}: kept cold for ${v.days} days by ${v.date} at ${v.temperature} °C. More than ${v.most} days want ${v.limit} °C or less (${v.source}): make it colder, or set them out sooner.`,
   'cold-early': v =>
     `Cold begins on ${v.from}, but brood of the season before, built until about ${v.last}, takes about ${v.days} days to become adult (${v.source}): about ${v.adult}. Larvae put in the cold die. Open a few cocoons to see that they hold bees before you cool them.`,
   'cold-late': v =>

@@ -140,6 +140,17 @@ describe('cold store', () => {
     )
   })
 
+  // Bosch & Kemp 2003: at 7 degC no harm up to 150 days, at 4 degC or less none for 210.
+  it('for long only where it is colder', () => {
+    expect(told(kept(150, 6))).toEqual([])
+    expect(told(kept(151, 4))).toEqual([])
+    expect(told(kept(151, 4.5))).toEqual([`warning cold-warm ${place}`])
+    expect(told(kept(210, 4))).toEqual([])
+    expect(problemText(found(kept(180, 6))[0]!)).toMatch(
+      /^Blue orchard bee: kept cold for 180 days by 2026-04-12 at 6 °C\. More than 150 days want 4 °C or less \(Bosch/,
+    )
+  })
+
   it('the earliest batch is the shortest in the cold, the last the longest', () => {
     const releases = [...out('2026-04-12'), ...out('2026-04-16')]
     const short = found({ ...kept(least - 2), releases })
