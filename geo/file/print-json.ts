@@ -10,6 +10,8 @@ export type JsonLayout = {
   readonly members?: Readonly<Record<string, JsonLayout>>
   /** Layout of every entry of a list, or of every value of a map; a function where it hangs on the entry. */
   readonly each?: JsonLayout | ((entry: unknown) => JsonLayout)
+  /** Texts of a list's entries by the entry itself, for entries that are never changed in place and always stand there. */
+  readonly remembered?: WeakMap<object, string>
 }
 
 /**
@@ -22,7 +24,14 @@ export function printJson(value: unknown, layout: JsonLayout, indent = ''): stri
   const inner = `${indent}  `
   if (Array.isArray(value)) {
     const isPlain = value.every(entry => typeof entry !== 'object' || entry === null)
-    const entries = value.map(entry => printJson(entry, below(eachOf(layout, entry), layout), inner))
+    const { remembered } = layout
+    const entries = value.map(entry => {
+      const known = typeof entry === 'object' && entry !== null ? remembered?.get(entry) : undefined
+      if (known !== undefined) return known
+      const text = printJson(entry, below(eachOf(layout, entry), layout), inner)
+      if (typeof entry === 'object' && entry !== null) remembered?.set(entry, text)
+      return text
+    })
     if (isPlain) return `[${entries.join(', ')}]`
     return `[\n${entries.map(entry => inner + entry).join(',\n')}\n${indent}]`
   }

@@ -74,8 +74,18 @@ export function checkBee(bee: string, name: string, at: string, report: ReportPr
   if (!isBee(bee)) report('error', 'bee-unknown', at, { name, bee: shortened(bee), known: beeIds.join(', ') })
 }
 
-/** IANA time zones, as the machine's own calendar knows them. */
+const knownZones = new Map<string, boolean>()
+
+/** IANA time zones, as the machine's own calendar knows them. Asked once for each: the calendar takes its time. */
 export function isTimeZone(zone: string): boolean {
+  const known = knownZones.get(zone)
+  if (known !== undefined) return known
+  const is = hasCalendar(zone)
+  knownZones.set(zone, is)
+  return is
+}
+
+function hasCalendar(zone: string): boolean {
   try {
     return new Intl.DateTimeFormat('en', { timeZone: zone }).resolvedOptions().timeZone !== ''
   } catch {

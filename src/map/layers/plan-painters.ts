@@ -42,7 +42,8 @@ export function planPainters(
       if (plan === null) return
       const hidden = hiddenNow()
       const shown = present(plan, state.view.year).filter(({ id }) => !hidden.has(id))
-      paintShapes(frame, shown, id => state.view.selection.includes(id))
+      const selected = new Set(state.view.selection)
+      paintShapes(frame, shown, id => selected.has(id))
     },
     plants: frame => {
       const { results, view } = store.getState()
@@ -56,7 +57,8 @@ export function planPainters(
       if (plan === null) return
       const hidden = hiddenNow()
       const features = present(plan, state.view.year)
-      const isSelected = (id: string) => state.view.selection.includes(id)
+      const selected = new Set(state.view.selection)
+      const isSelected = (id: string) => selected.has(id)
       for (const feature of features) {
         if (hidden.has(feature.id)) continue
         const { kind } = feature.properties

@@ -1,8 +1,11 @@
 import { type FormEvent, useId, useState } from 'react'
+import { setTiles } from '#geo/plan/edits-settings'
+import { addressFault } from '#geo/plan/tiles'
 import { Dialog } from '../../parts/dialog'
 import { setView } from '../../state/actions'
 import type { Ground } from '../../state/store'
 import { usePlanner, usePlannerStore } from '../../state/use-planner'
+import { useEdit, usePlan } from '../hooks'
 
 const words: Readonly<Record<Ground['kind'], string>> = {
   grid: 'Metre grid: nothing is fetched',
@@ -15,14 +18,18 @@ export function GroundDialog({ onClose }: { readonly onClose: () => void }) {
   const store = usePlannerStore()
   const ground = usePlanner(state => state.view.ground)
   const [kind, setKind] = useState(ground.kind)
-  const [url, setUrl] = useState(ground.kind === 'own' ? ground.url : '')
+  const plan = usePlan()
+  const edit = useEdit()
+  const [url, setUrl] = useState(plan.tiles?.url ?? (ground.kind === 'own' ? ground.url : ''))
+  const [isKept, setKept] = useState(plan.tiles !== undefined || ground.kind !== 'own')
   const [fault, setFault] = useState<string | null>(null)
   const id = useId()
   const use = (event: FormEvent) => {
     event.preventDefault()
-    const wrong = kind === 'own' ? addressFault(url.trim()) : null
+    const wrong = kind === 'own' ? faultWords(url.trim()) : null
     setFault(wrong)
     if (wrong !== null) return
+    if (kind === 'own') edit(setTiles(isKept ? url.trim() : null))
     setView(store, { ground: kind === 'own' ? { kind, url: url.trim() } : { kind } })
     onClose()
   }
@@ -62,6 +69,13 @@ export function GroundDialog({ onClose }: { readonly onClose: () => void }) {
                 'With {z}, {x} and {y} where zoom, column and row belong. Use only pictures that you are allowed to use.'
               }
             </p>
+            <label className="option">
+              <input type="checkbox" checked={isKept} onChange={event => setKept(event.target.checked)} />
+              Keep the address with the plan
+            </label>
+            <p className="field-note">
+              Whoever opens the plan finds it here. It is asked for nothing until they choose so too.
+            </p>
           </div>
         ) : null}
         {kind === 'grid' ? null : (
@@ -83,8 +97,8 @@ export function GroundDialog({ onClose }: { readonly onClose: () => void }) {
   )
 }
 
-function addressFault(url: string): string | null {
-  if (!/^https?:\/\/[^\s]+$/.test(url)) return 'The address should begin with https://.'
-  const missing = ['{z}', '{x}', '{y}'].filter(part => !url.includes(part))
-  return missing.length === 0 ? null : `The address lacks ${missing.join(', ')}.`
+function faultWords(url: string): string | null {
+  const fault = addressFault(url)
+  if (fault === null) return null
+  return fault.why === 'start' ? 'The address should begin with https://.' : `The address lacks ${fault.missing}.`
 }

@@ -1,6 +1,7 @@
 import { memo, useMemo, useState } from 'react'
 import type { Feature, FeatureKind, Plan } from '#geo/plan/plan'
-import { usePlanner } from '../../state/use-planner'
+import { Disclosure } from '../../parts/disclosure'
+import { usePlanner, usePlannerStore } from '../../state/use-planner'
 import { kindNames } from '../../text/names'
 import { areaText } from '../../text/units'
 import { capitalised, counted } from '../../text/words'
@@ -8,6 +9,7 @@ import { usePlan, useSelect } from '../hooks'
 import { measured } from '../measures'
 import { cropTitle, detailsOf, titleOf } from '../titles'
 import { kindOrder } from './kind-order'
+import { SelectBox } from './select-box'
 
 /** More than this many things of a kind are shown on asking. */
 const most = 60
@@ -34,6 +36,14 @@ export function GroundList() {
           />
         </div>
       ) : null}
+      {plan.features.length > 1 ? (
+        <>
+          <Chosen found={found} isFiltered={wanted.trim() !== ''} />
+          <Disclosure summary="Select by a box" isLazy>
+            <SelectBox />
+          </Disclosure>
+        </>
+      ) : null}
       {found.length === 0 ? <p className="aside-note">Nothing is called that.</p> : null}
       {kindOrder.map(kind => {
         const features = found.filter(feature => feature.properties.kind === kind)
@@ -43,11 +53,24 @@ export function GroundList() {
   )
 }
 
+/** Selects all that was found, so that a crop or kind can be changed at once. */
+function Chosen({ found, isFiltered }: { readonly found: readonly Feature[]; readonly isFiltered: boolean }) {
+  const select = useSelect()
+  return (
+    <div className="actions">
+      <button type="button" disabled={found.length === 0} onClick={() => select(found.map(({ id }) => id))}>
+        Select {isFiltered ? counted(found.length, 'thing found', 'things found') : `all ${found.length}`}
+      </button>
+    </div>
+  )
+}
+
 type KindProps = { readonly kind: FeatureKind; readonly features: readonly Feature[]; readonly plan: Plan }
 
 function Kind({ kind, features, plan }: KindProps) {
   const [isAll, setAll] = useState(false)
   const selection = usePlanner(state => state.view.selection)
+  const selected = useMemo(() => new Set(selection), [selection])
   const shown = isAll ? features : features.slice(0, most)
   const heading = features.length === 1 ? kindNames[kind].one : kindNames[kind].many
   return (
@@ -61,7 +84,7 @@ function Kind({ kind, features, plan }: KindProps) {
             key={feature.id}
             feature={feature}
             details={detailsOf(plan, feature)}
-            isSelected={selection.includes(feature.id)}
+            isSelected={selected.has(feature.id)}
           />
         ))}
       </ul>
@@ -77,9 +100,22 @@ function Kind({ kind, features, plan }: KindProps) {
 type EntryProps = { readonly feature: Feature; readonly details: string; readonly isSelected: boolean }
 
 const Entry = memo(function Entry({ feature, details, isSelected }: EntryProps) {
+  const store = usePlannerStore()
   const select = useSelect()
+  const toggle = () => {
+    const { selection } = store.getState().view
+    select(isSelected ? selection.filter(id => id !== feature.id) : [...selection, feature.id])
+  }
   return (
-    <li>
+    <li className="entry-line">
+      <label className="entry-check">
+        <input
+          type="checkbox"
+          checked={isSelected}
+          aria-label={`${titleOf(feature)}, together with others`}
+          onChange={toggle}
+        />
+      </label>
       <button
         type="button"
         className="entry"

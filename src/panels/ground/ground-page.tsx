@@ -9,6 +9,7 @@ import { usePlan, useYear } from '../hooks'
 import { measured } from '../measures'
 import { AddByTyping } from './add-by-typing'
 import { GroundList } from './ground-list'
+import { PlotGridForm } from './plot-grid'
 import './ground.css'
 
 /** What stands there: a sentence, the list of everything, and the way to add without drawing. */
@@ -30,7 +31,10 @@ export function GroundPage() {
       <Disclosure summary="Add by typing" isOpen={wasEmpty}>
         <AddByTyping />
       </Disclosure>
-      <Disclosure summary="Photograph or sketch under the map">
+      <Disclosure summary="Numbered plots in a grid" isLazy>
+        <PlotGridForm />
+      </Disclosure>
+      <Disclosure summary="Photograph or sketch under the map" isLazy>
         <PicturesSection />
       </Disclosure>
       {isEmpty ? null : <GroundList />}

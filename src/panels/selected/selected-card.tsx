@@ -15,6 +15,7 @@ import { StationResultCard } from '../coverage/station-result'
 import { useEdit, useHome, usePlan, useYear } from '../hooks'
 import { detailsOf, titleOf } from '../titles'
 import { FeatureFields } from './feature-fields'
+import { ManyFields } from './many-fields'
 import { MoveFields, ShapeFields } from './shape-fields'
 import './selected.css'
 
@@ -98,6 +99,9 @@ function ManyCard({ features }: { readonly features: readonly Feature[] }) {
           Deselect
         </button>
       </div>
+      <Disclosure summary="Change them all" isOpen>
+        <ManyFields features={features} />
+      </Disclosure>
       <Disclosure summary="Move them">
         <MoveFields ids={ids} />
       </Disclosure>

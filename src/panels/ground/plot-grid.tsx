@@ -1,0 +1,186 @@
+import { type FormEvent, type KeyboardEvent, useId, useState } from 'react'
+import { compose } from '#geo/plan/edits'
+import { addFeatures } from '#geo/plan/edits-features'
+import type { Bed, Feature, Plan, Plant } from '#geo/plan/plan'
+import { gridSize, type Plot, type PlotGrid, plotsOf, spotsIn } from '#geo/plan/plots'
+import type { LngLat, Plane } from '#geo/space/plane'
+import { NumberField } from '../../parts/number-field'
+import { select, setView } from '../../state/actions'
+import { newId } from '../../state/new-id'
+import { usePlannerStore } from '../../state/use-planner'
+import { areaText, lengthText } from '../../text/units'
+import { counted } from '../../text/words'
+import { useEdit, useHome, usePlan } from '../hooks'
+import { cropTitle } from '../titles'
+import { CropChoice } from './crop-choice'
+import { FromSelected } from './from-selected'
+import { type PlotPlants, readPlotList } from './plot-list'
+import { PositionField } from './position-field'
+import { TypingChoice } from './typing-choice'
+
+/** More plots than any site of allotments has; a slip of the finger must not draw a million. */
+const mostPlots = 2000
+
+type Draft = Omit<PlotGrid, 'corner'>
+
+const emptyDraft: Draft = {
+  bearing: 90,
+  rows: 2,
+  columns: 10,
+  length: 10,
+  width: 25,
+  pathBetween: 0.6,
+  pathAcross: 1.5,
+  first: 1,
+  parts: 1,
+  isWalked: false,
+}
+
+const size = { low: 0, high: 1000, isAbove: true } as const
+const path = { low: 0, high: 100 } as const
+const whole = { low: 1, high: 500, isWhole: true } as const
+
+type Figure = Exclude<keyof Draft, 'isWalked'>
+
+/**
+ * Numbered allotment plots in one step. A plan holds what grows, so that a plot is a bed of its crop, or its plants by a
+ * list; a plot on which nothing wants bees is not drawn.
+ */
+export function PlotGridForm() {
+  const store = usePlannerStore()
+  const plan = usePlan()
+  const edit = useEdit()
+  const home = useHome()
+  const [draft, setDraft] = useState<Draft>(emptyDraft)
+  const [corner, setCorner] = useState<LngLat | null>(null)
+  const [crop, setCrop] = useState('strawberry')
+  const [list, setList] = useState('')
+  const field = useId()
+  const [fault, setFault] = useState<string | null>(null)
+  const [done, setDone] = useState('')
+  const change = (patch: Partial<Draft>) => {
+    setFault(null)
+    setDone('')
+    setDraft({ ...draft, ...patch })
+  }
+  const count = draft.rows * draft.columns * draft.parts
+  const { along, across } = gridSize({ ...draft, corner: { x: 0, y: 0 } })
+  const add = (event: FormEvent) => {
+    event.preventDefault()
+    if (corner === null) return setFault('The grid needs the position of its first corner.')
+    if (count > mostPlots) return setFault(`${counted(count, 'plot')} are more than ${mostPlots}: make two grids.`)
+    const twice = repeatedName(plan, draft)
+    if (twice !== null) return setFault(`There is a Plot ${twice} already: begin with another number.`)
+    const plots = plotsOf({ ...draft, corner: home.toMetres(corner) })
+    const read = readPlotList(list, plan, new Set(plots.map(({ name }) => name)))
+    if (!read.ok) return setFault(read.why)
+    const wholly = plots.map(({ name }): PlotPlants => ({ plot: name, crop, count: null }))
+    const features = (list.trim() === '' ? wholly : read.value).map(each =>
+      plotFeature(plots.find(({ name }) => name === each.plot)!, each, home, cropTitle(plan, each.crop)),
+    )
+    edit(compose(`Add ${counted(plots.length, 'plot')}`, [addFeatures(features)]))
+    select(store, [])
+    if (plan.features.length === 0) setView(store, { focusRequest: store.getState().view.focusRequest + 1 })
+    setDone(`Added ${counted(features.length, 'planting')} on plots ${plots[0]?.name} to ${plots.at(-1)?.name}.`)
+  }
+  const figure = (name: Figure, label: string, limit: object, quantity: 'plain' | 'length' | 'degrees' = 'length') => (
+    <NumberField
+      label={label}
+      quantity={quantity}
+      value={draft[name]}
+      limit={limit as typeof size}
+      isRequired
+      onCommit={value => value !== null && change({ [name]: value })}
+    />
+  )
+  return (
+    <form className="stack add-form" onSubmit={add} onKeyDown={keepOpen}>
+      <TypingChoice />
+      <PositionField label="Corner of the first plot" value={corner} onCommit={setCorner} />
+      <FromSelected onTake={setCorner} />
+      <div className="fields">
+        {figure('columns', 'Plots in a row', whole, 'plain')}
+        {figure('rows', 'Rows of plots', whole, 'plain')}
+        {figure('length', 'Plot along the row', size)}
+        {figure('width', 'Plot across the row', size)}
+        {figure('pathBetween', 'Path between plots', path)}
+        {figure('pathAcross', 'Path between rows', path)}
+        {figure('bearing', 'Bearing of the rows', { low: -360, high: 360 }, 'degrees')}
+        {figure('first', 'Number of the first', { low: 0, high: 100_000, isWhole: true }, 'plain')}
+        {figure('parts', 'Parts of a plot', { low: 1, high: 4, isWhole: true }, 'plain')}
+      </div>
+      <p className="field-note">
+        {draft.parts > 1 ? `Parts are named ${draft.first}A, ${draft.first}B. ` : ''}Each further row lies to the right.
+      </p>
+      <label className="option">
+        <input
+          type="checkbox"
+          checked={draft.isWalked}
+          onChange={event => change({ isWalked: event.target.checked })}
+        />
+        Every second row numbered backwards
+      </label>
+      <div className="field">
+        <label htmlFor={field}>What grows on them, a line each: plot; crop; number of plants</label>
+        <textarea
+          id={field}
+          rows={4}
+          value={list}
+          placeholder={'12A; apple; 2\n12B; strawberry'}
+          onChange={event => {
+            setFault(null)
+            setDone('')
+            setList(event.target.value)
+          }}
+        />
+        <p className="field-note">
+          Without a number the crop fills the plot. Plots that are not listed are not drawn. With no list at all, each
+          is a bed of this crop:
+        </p>
+      </div>
+      {list.trim() === '' ? <CropChoice value={crop} onCommit={setCrop} /> : null}
+      <p className="field-note">
+        {counted(count, 'plot')} of {areaText((draft.length * draft.width) / draft.parts, plan.units)} on{' '}
+        {lengthText(along, plan.units)} by {lengthText(across, plan.units)}.
+      </p>
+      {fault === null ? null : (
+        <p className="field-fault" role="alert">
+          {fault}
+        </p>
+      )}
+      <p className="field-note" role="status">
+        {done}
+      </p>
+      <div>
+        <button type="submit" className="first">
+          Add {counted(count, 'plot')}
+        </button>
+      </div>
+    </form>
+  )
+}
+
+/** Enter takes a figure over, and does not yet draw: twenty plots are not to come of one key. */
+function keepOpen(event: KeyboardEvent): void {
+  if (event.key === 'Enter' && event.target instanceof HTMLInputElement) event.preventDefault()
+}
+
+/** The first name of the grid that the plan has already. */
+function repeatedName(plan: Plan, draft: Draft): string | null {
+  const taken = new Set(plan.features.map(({ properties }) => properties.name))
+  return plotsOf({ ...draft, corner: { x: 0, y: 0 } }).find(({ name }) => taken.has(`Plot ${name}`))?.name ?? null
+}
+
+/** What a plot holds: a bed with its outline, or plants along its middle. */
+function plotFeature(plot: Plot, { crop, count }: PlotPlants, home: Plane, title: string): Feature {
+  if (count === null) {
+    const ring = plot.corners.map(corner => home.toLngLat(corner)).reverse()
+    const geometry = { type: 'Polygon', coordinates: [[...ring, ring[0] as LngLat]] } as const
+    const properties = { kind: 'bed', name: `Plot ${plot.name}`, crop } as const
+    return { type: 'Feature', id: newId('bed'), geometry, properties } satisfies Bed
+  }
+  const coordinates = spotsIn(plot, count).map(spot => home.toLngLat(spot))
+  const properties = { kind: 'plant', name: `Plot ${plot.name} ${title.toLowerCase()}`, crop } as const
+  const geometry = { type: 'MultiPoint', coordinates } as const
+  return { type: 'Feature', id: newId('plant'), geometry, properties } satisfies Plant
+}
