@@ -34,8 +34,8 @@ export type EmergenceOptions = {
   readonly wintering: Wintering
 }
 
-/** Where a share counts as begun and as done. */
-const tail = 0.05
+/** Share at which coming out, or nesting, counts as begun; it is done when as little is left. */
+export const tail = 0.05
 /** Beyond so many deviations hardly one bee in ten thousand comes out. */
 const followed = 4
 
@@ -80,13 +80,10 @@ function emerging(day: number, after: DaySpan, sd: number, wintering: Wintering)
   const start = wintering === 'cold' ? Math.max(0, earliest) : earliest
   const days = Math.max(1, Math.ceil(after.value + followed * sd) - start)
   const values = new Float64Array(days)
-  let before = 0
-  // What falls outside is put on the first and the last day, so that everyone comes out once.
-  for (let i = 0; i < days; i += 1) {
-    const by = i === days - 1 ? 1 : normalBelow((start + i + 1 - after.value) / sd)
-    values[i] = by - before
-    before = by
-  }
+  // Of the normal curve, what lies on these days: everyone comes out once.
+  const by = (n: number) => normalBelow((start + n - after.value) / sd)
+  const all = by(days) - by(0)
+  for (let i = 0; i < days; i += 1) values[i] = all > 0 ? (by(i + 1) - by(i)) / all : 1 / days
   const daily = { start: day + start, values }
   const least = wintering === 'cold' ? 0 : Number.NEGATIVE_INFINITY
   const onDay = (n: number) => day + Math.floor(Math.max(least, n))

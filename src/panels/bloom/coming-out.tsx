@@ -3,7 +3,7 @@ import { bees } from '#geo/data/bees'
 import { malesBefore, outdoorSpread, searchDays, searchSpread, type Wintering } from '#geo/data/emergence-figures'
 import type { BeeId } from '#geo/data/own'
 import { sourceText } from '#geo/data/thresholds'
-import { type DaySpan, deviation } from '#geo/flight/emergence'
+import { type DaySpan, deviation, tail } from '#geo/flight/emergence'
 import type { FlightSettings } from '#geo/flight/flight'
 import { type DailyCurve, endOf } from '#geo/time/curve'
 import { dateOfDay } from '#geo/time/day'
@@ -12,8 +12,7 @@ import { ChoiceField } from '../../parts/choice-field'
 import { Disclosure } from '../../parts/disclosure'
 import { Table } from '../../parts/table'
 import { settingsOf } from '../../state/selectors'
-import { counted, dateText, dayAndMonth, shortDate } from '../../text/words'
-import { beeTitle } from '../first/bee-choice'
+import { counted, dayAndMonth, shortDate } from '../../text/words'
 import { usePlan, useYear } from '../hooks'
 import { trimmed } from '../season-bands'
 import { type ComingBatch, comingBatches } from './coming-out-batches'
@@ -68,11 +67,11 @@ function OfBee({ bee, batches, wintering }: OfBeeProps) {
       />
       <p className="aside-note">
         Males and females: who comes out on each day. Nesting: who is at work; coverage counts with this curve, however
-        the cocoons wintered.
+        the cocoons wintered. In the table, first is one in twenty, nearly all is all but one in twenty.
       </p>
       <p className="aside-note">{spreadText(bee, settingsOf(plan).bees[bee], wintering)}</p>
       <Table
-        caption={`${beeTitle(bee)}: who is out when`}
+        caption={`${bees[bee].name}: who is out when in ${year}`}
         columns={[
           { key: 'batch', head: 'Set out', cell: line => line.batch },
           { key: 'who', head: 'Who', cell: line => line.who },
@@ -123,8 +122,8 @@ type Line = {
 
 function linesOf(batch: ComingBatch, year: number): readonly Line[] {
   const { date, males, females, nesting, femaleCocoons, maleCocoons } = batch
-  const day = (at: number) => dateText(dateOfDay(at, year))
-  const common = { batch: dateText(date) }
+  const day = (at: number) => dayAndMonth(dateOfDay(at, year))
+  const common = { batch: dayAndMonth(date) }
   const out = (who: string, { first, half, last }: ComingBatch['males']): Line => ({
     ...common,
     who,
@@ -132,14 +131,16 @@ function linesOf(batch: ComingBatch, year: number): readonly Line[] {
     half: `${day(half.value)} (${span(half, year)})`,
     last: day(last),
   })
-  const busy = trimmed(nesting)
+  const isAtWork = (share: number) => share >= tail
+  const begun = nesting.start + nesting.values.findIndex(isAtWork)
+  const done = nesting.start + nesting.values.findLastIndex(isAtWork)
   const most = nesting.start + nesting.values.indexOf(Math.max(...nesting.values))
   const nests = {
     ...common,
     who: 'Females at work',
-    first: day(busy.start),
+    first: day(begun),
     half: day(most),
-    last: day(endOf(busy) - 1),
+    last: day(done),
   }
   return [
     ...(maleCocoons === 0 ? [] : [out('Males out', males)]),

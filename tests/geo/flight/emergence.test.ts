@@ -82,7 +82,7 @@ test('a lag of the grower’s own leaves only the doubt of the search', () => {
   })
 })
 
-// Two normal curves of one deviation, D apart, share 2 Phi(-D/2s) of their area; days cut at the crossing lose none of it; males due before they are set out come on that day.
+// Two normal curves of one deviation, D apart, share 2 Phi(-D/2s) of their area; days cut at the crossing lose none of it; males due before they are set out are shared out over the days after.
 test('males and females that come out on the same days are as many as two normal curves share', () => {
   const { males, females } = out('osmia-bicornis', 'cold')
   const apart = malesBefore['osmia-bicornis'].cold.value

@@ -4,7 +4,7 @@ import { settingsFor } from '#geo/data/settings'
 import { setReleases } from '#geo/plan/edits-seasons'
 import { dateOfDay, dayOfSeason } from '#geo/time/day'
 import { comingBatches } from '../../../src/panels/bloom/coming-out-batches'
-import { dateText } from '../../../src/text/words'
+import { dayAndMonth } from '../../../src/text/words'
 import { smallPlan } from '../../support/builders'
 import { renderApp } from './render-app'
 
@@ -32,7 +32,7 @@ test('each batch is shown as males, females and nesting, with the same dates in 
     'Females at work',
   ])
   const [batch] = comingBatches(twice, 2026, 'cold')
-  expect(rows[0]).toHaveTextContent(dateText(dateOfDay(batch!.males.half.value, 2026)))
+  expect(rows[0]).toHaveTextContent(dayAndMonth(dateOfDay(batch!.males.half.value, 2026)))
   expect(screen.getByText(/^An estimate\. From a cold store/)).toBeVisible()
 })
 
