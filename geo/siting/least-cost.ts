@@ -20,8 +20,9 @@ type Priced = { readonly stations: readonly number[]; readonly stock: Fewest; re
 /** While choices are compared, needs are met to this share of them: the last of it takes most of the cuts. */
 const nearEnough = 1e-5
 
-/** Which stations a programme uses is known long before their stock is. */
+/** On large ground, which stations a programme uses is known long before their stock is: a matrix of so many entries is large. */
 const roughly = 1e-3
+const large = 2e4
 
 /** Choices of which the whole answers are compared. */
 const finalists = 8
@@ -123,10 +124,11 @@ class TargetSearch {
 
   /** Stations that the programme uses at some cost; of those too near to each other only the fuller may be used again. */
   #apartBy(all: readonly number[], cost: readonly number[]) {
+    const near = this.#problem.services.point.length > large ? roughly : nearEnough
     let columns = all
     let last: { stations: number[]; stock: Fewest; columns: readonly number[] } | null = null
     for (let round = 0; round < 25; round += 1) {
-      const stock = fewestFemales(this.#problem, { cost, columns, pool: this.#pool, near: roughly })
+      const stock = fewestFemales(this.#problem, { cost, columns, pool: this.#pool, near })
       if (stock === null) return last
       const used = Array.from(columns.keys()).filter(i => stock.females[i]! > 1e-6)
       used.sort((a, b) => stock.females[b]! - stock.females[a]! || a - b)
