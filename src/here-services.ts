@@ -41,6 +41,7 @@ export function hereServices(): Services {
     copyText: text => navigator.clipboard.writeText(text),
     listSamples,
     locate,
+    watchPosition,
     today: () => localDate(new Date()),
   }
 }
@@ -88,6 +89,23 @@ function locate(): ReturnType<Services['locate']> {
       { enableHighAccuracy: true, timeout: 20_000, maximumAge: 60_000 },
     )
   })
+}
+
+function watchPosition(
+  onFix: Parameters<Services['watchPosition']>[0],
+  onFault: Parameters<Services['watchPosition']>[1],
+): () => void {
+  if (!('geolocation' in navigator)) {
+    // After the caller has what stops the watch.
+    const soon = setTimeout(() => onFault('This device gives no position. Type coordinates instead.'))
+    return () => clearTimeout(soon)
+  }
+  const watch = navigator.geolocation.watchPosition(
+    ({ coords }) => onFix({ at: [coords.longitude, coords.latitude], accuracy: coords.accuracy }),
+    error => onFault(locationFaults[error.code] ?? 'The position could not be found. Type coordinates instead.'),
+    { enableHighAccuracy: true, timeout: 30_000, maximumAge: 0 },
+  )
+  return () => navigator.geolocation.clearWatch(watch)
 }
 
 const locationFaults: Readonly<Record<number, string>> = {

@@ -12,6 +12,7 @@ import { picturesOn } from './ground/pictures'
 import { tilesOn } from './ground/tiles'
 import { attachKeyboard } from './keyboard'
 import { CanvasLayer } from './layers/canvas-layer'
+import { devicePainter } from './layers/device'
 import { ghostPainter } from './layers/ghost-painter'
 import { planPainters } from './layers/plan-painters'
 import { Legend } from './legend'
@@ -119,6 +120,7 @@ function startMap(
     store.subscribe(({ view }) => [view.selection, view.shading, view.reachCircles, view.year], layers.redraw, {
       equalityFn: (a, b) => a.every((value, i) => value === b[i]),
     }),
+    store.subscribe(state => state.view.device, layers.redrawDevice),
     store.subscribe(state => state.view.theme, layers.repalette),
     store.subscribe(state => state.view.ground, tiles.show),
     store.subscribe(state => state.view.ground, layers.redrawGround),
@@ -173,6 +175,7 @@ function paintedLayers(map: LeafletMap, store: PlannerStore, link: MapLink) {
   const shapes = layer('shapes', 410, painters.shapes)
   const plants = layer('plants', 420, painters.plants)
   const marks = layer('marks', 430, painters.marks)
+  const device = layer('device', 435, devicePainter(store))
   const ghost = layer('ghost', 440, ghostPainter(store, ghostNow, measureNow))
   const redraw = (): void => {
     for (const each of [shapes, plants, marks, ghost]) each.redraw()
@@ -191,6 +194,7 @@ function paintedLayers(map: LeafletMap, store: PlannerStore, link: MapLink) {
       }
       plants.redraw()
     },
+    redrawDevice: () => device.redraw(),
     redrawGround: () => ground.redraw(),
     /** What a day changes: shades, lines and the stations' words. */
     redrawDay: () => {

@@ -2,6 +2,7 @@ import { createContext, use } from 'react'
 import type { Task } from '#geo/calendar/task'
 import type { Picture, Plan } from '#geo/plan/plan'
 import type { Outcome } from '#geo/problem'
+import type { Fix } from '#geo/space/standing'
 import type { IsoDate } from '#geo/time/day'
 
 /** A plan kept on this device. `savedAt` in local words: "6 April 2026, 14:02". */
@@ -51,6 +52,8 @@ export type Services = {
   listSamples(): Promise<readonly Sample[]>
   /** Position of the device and its accuracy in metres. */
   locate(): Promise<{ readonly at: readonly [lng: number, lat: number]; readonly accuracy: number }>
+  /** Readings of the device's position until the answer (a function) is called; why there are none, in words. */
+  watchPosition(onFix: (fix: Fix) => void, onFault: (reason: string) => void): () => void
   /** The device's calendar date. */
   today(): IsoDate
   /** IANA name of the device's time zone. */

@@ -116,6 +116,8 @@ export type ViewState = {
   readonly mapMiddle: LngLat | null
   /** The middle of the map is being pointed with: it shows a cross there. */
   readonly isAiming: boolean
+  /** Where this device is while it is being looked for, and within what radius, m. */
+  readonly device: { readonly at: LngLat; readonly radius: number } | null
   /** One more asks the map to show the whole plan. */
   readonly focusRequest: number
 }
@@ -210,6 +212,7 @@ function initialState(year: number): PlannerState {
       notice: null,
       mapMiddle: null,
       isAiming: false,
+      device: null,
       focusRequest: 0,
     },
     results: idleResults,

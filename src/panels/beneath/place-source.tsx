@@ -4,6 +4,7 @@ import { setView } from '../../state/actions'
 import { usePlannerStore } from '../../state/use-planner'
 import { FromSelected } from '../ground/from-selected'
 import { PositionField } from '../ground/position-field'
+import { Here } from './here'
 
 type Props = {
   readonly label: string
@@ -37,6 +38,7 @@ export function PlaceSource({ label, value, isOpen, onTake }: Props) {
             Where the cross stands on the map
           </button>
           <FromSelected onTake={onTake} />
+          <Here onTake={onTake} />
         </div>
       ) : null}
     </div>

@@ -9,6 +9,7 @@ import { settingsOf } from '../../state/selectors'
 import { usePlannerStore } from '../../state/use-planner'
 import { kindNames } from '../../text/names'
 import { capitalised, compassWord, counted } from '../../text/words'
+import { Here } from '../beneath/here'
 import { useEdit, usePlan, useYear } from '../hooks'
 import { addedBy, type Draft, emptyDraft, shapeOf } from './add-draft'
 import { CropChoice } from './crop-choice'
@@ -85,6 +86,7 @@ export function AddByTyping() {
               onCommit={start => change({ start })}
             />
             <FromSelected onTake={start => change({ start })} />
+            <Here onTake={start => change({ start })} />
           </div>
           {shape === 'point' ? null : (
             <>

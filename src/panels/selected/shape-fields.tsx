@@ -4,6 +4,8 @@ import type { Feature, Geometry } from '#geo/plan/plan'
 import { bearing, distance } from '#geo/space/shape'
 import { NumberField } from '../../parts/number-field'
 import { directionText } from '../../text/words'
+import { Here } from '../beneath/here'
+import { AlongRow } from '../ground/along-row'
 import { PositionField } from '../ground/position-field'
 import { geometryText, readGeometry, withLineEnd } from '../ground/typed-geometry'
 import { positionHint, TypingChoice, useFrame } from '../ground/typing-choice'
@@ -20,11 +22,15 @@ export function ShapeFields({ feature }: { readonly feature: Feature }) {
     <div className="stack">
       <TypingChoice />
       {geometry.type === 'Point' ? (
-        <PositionField
-          label="Position"
-          value={geometry.coordinates}
-          onCommit={coordinates => edit(setGeometry(feature.id, { type: 'Point', coordinates }))}
-        />
+        <>
+          <PositionField
+            label="Position"
+            value={geometry.coordinates}
+            onCommit={coordinates => edit(setGeometry(feature.id, { type: 'Point', coordinates }))}
+          />
+          <Here onTake={coordinates => edit(setGeometry(feature.id, { type: 'Point', coordinates }))} />
+          <AlongRow id={feature.id} />
+        </>
       ) : (
         <Corners id={feature.id} geometry={geometry} />
       )}

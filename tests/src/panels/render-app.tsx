@@ -41,6 +41,7 @@ export function fakeServices(patch: Partial<Services> = {}): Services {
     copyText: async () => {},
     listSamples: async () => [],
     today: () => '2026-05-20',
+    watchPosition: () => () => {},
     locate: async () => ({ at: [-1.7, 52.2], accuracy: 12 }),
     ...patch,
   }
