@@ -1,6 +1,7 @@
 import { calendarWording } from './wording/calendar'
 import { checkingWording } from './wording/checking'
 import { fieldCheckWording } from './wording/field-checks'
+import { importingWording } from './wording/importing'
 import { pictureWording } from './wording/pictures'
 import { readingWording } from './wording/reading'
 import { timingWording } from './wording/timing'
@@ -40,6 +41,7 @@ const wording = {
   ...fieldCheckWording,
   ...calendarWording,
   ...weatherTableWording,
+  ...importingWording,
   ...timingWording,
   ...timingCheckWording,
   'no-season': v => `The plan has no season ${v.year}. Seasons in the plan: ${v.seasons || 'none'}.`,

@@ -10,9 +10,15 @@ export function csvText(rows: readonly (readonly (string | number)[])[]): string
 }
 
 function cell(value: string | number): string {
-  if (typeof value === 'number') return String(value)
+  if (typeof value === 'number') return numberText(value)
   const safe = formula.test(value) ? `'${value}` : value
   return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe
+}
+
+/** Without an exponent where the number is small: many readers of tables take those for text. */
+function numberText(value: number): string {
+  const text = String(value)
+  return text.includes('e-') ? value.toFixed(15).replace(/\.?0+$/, '') : text
 }
 
 /** A cell's text without the apostrophe that kept it from being a formula. */

@@ -55,7 +55,7 @@ function waypoint(plan: Plan, feature: Feature, position: LngLat, name: string):
 /** The elements of a waypoint, route or track before its points, in the order of the schema. */
 function head(plan: Plan, feature: Feature, name = nameOf(feature)): readonly string[] {
   const { kind, ...properties } = plainProperties(plan, feature)
-  const extensions = Object.entries(properties).map(
+  const extensions = Object.entries({ id: feature.id, ...properties }).map(
     ([key, value]) => `<p:property name="${xmlText(key)}">${xmlText(String(value))}</p:property>`,
   )
   return [

@@ -34,7 +34,7 @@ function folder(plan: Plan, kind: FeatureKind, features: readonly Feature[]): st
 }
 
 function placemark(plan: Plan, feature: Feature): string {
-  const data = Object.entries(plainProperties(plan, feature)).map(
+  const data = Object.entries({ id: feature.id, ...plainProperties(plan, feature) }).map(
     ([name, value]) => `<Data name="${xmlText(name)}"><value>${xmlText(String(value))}</value></Data>`,
   )
   return xmlElement('Placemark', {}, [

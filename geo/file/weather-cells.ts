@@ -66,6 +66,7 @@ export function isTrace(cell: string): boolean {
 
 /** The number of a cell, a unit behind it left aside; null where it is none. */
 export function numberOf(cell: string, decimal: Decimal): number | null {
+  if (cell.length > 40) return null
   const bare = cell.replace(/\s*(°\s*[CF]?|[CF]|mm|in|"|m\/s|km\/h|mph)$/i, '').replace(/^−/, '-')
   const form = decimal === ',' ? /^[-+]?\d+(,\d+)?$/ : /^[-+]?(\d+(\.\d*)?|\.\d+)$/
   if (!form.test(bare) || bare.length > 20) return null

@@ -1,5 +1,6 @@
 import { parseArgs } from 'node:util'
 import { type CsvTable, csvTables } from '#geo/file/csv-tables'
+import { editDistance } from '#geo/file/spelling'
 import type { Units } from '#geo/plan/plan'
 import { mostSeasons } from '#geo/seasons/project'
 import { type Target, targets } from './convert'
@@ -180,20 +181,6 @@ function optionFault(
 
 /** " Did you mean …?" where one known word is near; else nothing. */
 function meant<T extends string>(word: string, known: readonly T[], shown: (name: T) => string = name => name): string {
-  const near = known.find(each => distance(word.toLowerCase(), each) <= 2)
+  const near = known.find(each => editDistance(word.toLowerCase(), each) <= 2)
   return near === undefined ? '' : ` Did you mean ${shown(near)}?`
-}
-
-/** Letters to change, add or drop to make one word of the other (Levenshtein). */
-function distance(from: string, to: string): number {
-  let row = Array.from({ length: to.length + 1 }, (_, i) => i)
-  for (let i = 1; i <= from.length; i += 1) {
-    const next = [i]
-    for (let j = 1; j <= to.length; j += 1) {
-      const change = row[j - 1]! + (from[i - 1] === to[j - 1] ? 0 : 1)
-      next.push(Math.min(change, row[j]! + 1, next[j - 1]! + 1))
-    }
-    row = next
-  }
-  return row[to.length]!
 }

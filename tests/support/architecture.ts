@@ -41,7 +41,7 @@ const single: Readonly<Record<string, readonly string[]>> = {
 const packages: readonly (readonly [path: string, allowed: readonly string[]])[] = [
   ['geo/space', ['@turf/turf', 'proj4']],
   ['geo/time', ['temporal-polyfill']],
-  ['geo/file', ['zod', 'papaparse']],
+  ['geo/file', ['zod', 'papaparse', 'fflate']],
   ['geo/calendar', ['ical-generator']],
   ['src/state/use-planner', ['zustand', 'react']],
   ['src/state', ['zustand']],

@@ -1,0 +1,75 @@
+import { cultivarOffsets } from '../data/cultivars'
+
+/** A cultivar under the spelling it is brought in by, and all that are taken for it. */
+export type Spelling = {
+  readonly used: string
+  readonly written: readonly { readonly text: string; readonly count: number }[]
+}
+
+/** On one line, without blanks around it, control characters or broken signs. */
+export function tidyName(text: string): string {
+  return text
+    .replace(/\p{Surrogate}/gu, '\uFFFD')
+    .replace(/[\p{Cc}\s]+/gu, ' ')
+    .trim()
+}
+
+/** What two spellings of a word have in common: letters and digits, without accents and case. */
+export function folded(text: string): string {
+  return text
+    .normalize('NFKD')
+    .replace(/[^\p{L}\p{N}]+/gu, '')
+    .toLowerCase()
+}
+
+/** Words of fewer letters differ by one letter and mean different things. */
+const fewLetters = 6
+/** Spellings looked at for slips of a letter; each is compared with every other. */
+const mostCompared = 500
+
+/**
+ * Spellings gathered by what they fold to; one that is a letter off another that is known, or more frequent, goes with
+ * that one. Of several the known one is used, else the most frequent.
+ */
+export function gatheredSpellings(cultivars: readonly unknown[]): readonly Spelling[] {
+  const counts = new Map<string, number>()
+  for (const each of cultivars)
+    if (typeof each === 'string' && each !== '') counts.set(each, (counts.get(each) ?? 0) + 1)
+  const known = new Map(
+    Object.values(cultivarOffsets).flatMap(names => Object.keys(names).map(name => [folded(name), name])),
+  )
+  const heaps = new Map<string, { text: string; count: number }[]>()
+  for (const [text, count] of counts) {
+    const key = folded(text) || text
+    heaps.set(key, [...(heaps.get(key) ?? []), { text, count }])
+  }
+  const total = (key: string) => heaps.get(key)!.reduce((sum, { count }) => sum + count, 0)
+  const order = [...heaps.keys()].sort((a, b) => Number(known.has(b)) - Number(known.has(a)) || total(b) - total(a))
+  const heads: string[] = []
+  for (const key of order) {
+    const near =
+      known.has(key) || key.length < fewLetters || heads.length > mostCompared
+        ? undefined
+        : heads.find(head => Math.abs(head.length - key.length) <= 1 && editDistance(head, key) === 1)
+    if (near === undefined) heads.push(key)
+    else heaps.set(near, [...heaps.get(near)!, ...heaps.get(key)!])
+  }
+  return heads.map(head => {
+    const written = heaps.get(head)!.toSorted((a, b) => b.count - a.count || (a.text < b.text ? -1 : 1))
+    return { used: known.get(head) ?? written[0]!.text, written }
+  })
+}
+
+/** Letters to change, add or drop to make one word of the other (Levenshtein). */
+export function editDistance(from: string, to: string): number {
+  let row = Array.from({ length: to.length + 1 }, (_, i) => i)
+  for (let i = 1; i <= from.length; i += 1) {
+    const next = [i]
+    for (let j = 1; j <= to.length; j += 1) {
+      const change = row[j - 1]! + (from[i - 1] === to[j - 1] ? 0 : 1)
+      next.push(Math.min(change, row[j]! + 1, next[j - 1]! + 1))
+    }
+    row = next
+  }
+  return row[to.length]!
+}

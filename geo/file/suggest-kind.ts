@@ -1,0 +1,57 @@
+import { crops } from '../data/crops'
+import type { FeatureKind, Plan } from '../plan/plan'
+import { isFeatureKind } from './format'
+import type { Found } from './import'
+import { folded } from './spelling'
+
+/** Words by which people name each kind of thing; the first that fits counts. */
+const words: readonly (readonly [FeatureKind, RegExp])[] = [
+  ['mud', /\b(mud|clay|puddle)\b/i],
+  ['keepout', /\b(keep ?out|spray|road|track|play|no[- ]stations?)\b/i],
+  ['candidate', /\b(candidate|possible|site)\b/i],
+  ['windbreak', /\b(wind ?breaks?|hedges?|shelter ?belts?)\b/i],
+  ['forage', /\b(forage|meadow|clover|wild ?flowers?|flower (strip|bank))\b/i],
+  ['boundary', /\b(boundary|fence|property|perimeter|parcel)\b/i],
+  ['station', /\b(stations?|nests?|bees?|tubes)\b/i],
+  ['bed', /\b(beds?|strawberr(y|ies))\b/i],
+  ['plant', /\b(trees?|plants?|bush(es)?)\b/i],
+  ['block', /\b(blocks?|orchards?|fields?)\b/i],
+  ['row', /\brows?\b/i],
+]
+
+/** The likeliest kind of something, of those that its shape allows: what it says itself, else its words, else the usual. */
+export function kindByWords(
+  { given, label, name }: Pick<Found, 'given' | 'label' | 'name'>,
+  kinds: readonly FeatureKind[],
+): FeatureKind {
+  const { kind } = given
+  if (isFeatureKind(kind) && kinds.includes(kind)) return kind
+  const isGrown = typeof given.crop === 'string' || typeof given.cultivar === 'string'
+  if (isGrown && kinds.includes('plant')) return 'plant'
+  for (const text of [label, name]) {
+    const found = words.find(([each, pattern]) => kinds.includes(each) && pattern.test(text.slice(0, 200)))
+    if (found !== undefined) return found[0]
+  }
+  return kinds[0]!
+}
+
+/** The crop that one of the texts means: a crop's id, its name or its botanical name, whatever the case; null where none. */
+export function cropOf(texts: readonly string[], own: Plan['crops']): string | null {
+  const known = new Map<string, string>()
+  for (const [id, { name, botanicalName }] of Object.entries(crops)) {
+    for (const text of [botanicalName, name.split(/[,(]/)[0]!, name, id])
+      if (folded(text) !== '') known.set(folded(text), id)
+  }
+  for (const [id, { name }] of Object.entries(own)) {
+    for (const text of [name ?? '', id]) if (folded(text) !== '') known.set(folded(text), id)
+  }
+  for (const text of texts) {
+    const key = folded(text)
+    // People write "apples" and "cherries"; the tables have one of each.
+    const found = [key, key.replace(/ies$/, 'y'), key.replace(/es$/, ''), key.replace(/s$/, '')].find(each =>
+      known.has(each),
+    )
+    if (found !== undefined) return known.get(found)!
+  }
+  return null
+}
