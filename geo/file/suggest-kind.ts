@@ -1,7 +1,6 @@
 import { crops } from '../data/crops'
 import type { FeatureKind, Plan } from '../plan/plan'
 import { isFeatureKind } from './format'
-import type { Found } from './import'
 import { folded } from './spelling'
 
 /** Words by which people name each kind of thing; the first that fits counts. */
@@ -19,11 +18,11 @@ const words: readonly (readonly [FeatureKind, RegExp])[] = [
   ['row', /\brows?\b/i],
 ]
 
+/** What a file says of something, beside its shape. */
+type Said = { readonly name: string; readonly label: string; readonly given: Readonly<Record<string, unknown>> }
+
 /** The likeliest kind of something, of those that its shape allows: what it says itself, else its words, else the usual. */
-export function kindByWords(
-  { given, label, name }: Pick<Found, 'given' | 'label' | 'name'>,
-  kinds: readonly FeatureKind[],
-): FeatureKind {
+export function kindByWords({ given, label, name }: Said, kinds: readonly FeatureKind[]): FeatureKind {
   const { kind } = given
   if (isFeatureKind(kind) && kinds.includes(kind)) return kind
   const isGrown = typeof given.crop === 'string' || typeof given.cultivar === 'string'
