@@ -4,6 +4,7 @@ import type { LngLat } from '#geo/space/plane'
 import { edit, notify, redo, select, undo } from '../state/actions'
 import { gestureKey } from '../state/history'
 import { newId } from '../state/new-id'
+import { repeatSelected } from '../state/row-actions'
 import { planeOfPlan } from '../state/selectors'
 import type { PlannerStore } from '../state/store'
 import { crossOn } from './cross'
@@ -136,6 +137,9 @@ export function attachKeyboard(
       case 'Delete':
         hand.handle({ type: 'remove' })
         return true
+      case 'r':
+      case 'R':
+        return !isDrawing() && repeatSelected(store, event.shiftKey ? 'left' : 'right')
       case 's':
       case 'S':
         return snapping()

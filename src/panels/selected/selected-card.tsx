@@ -1,5 +1,5 @@
 import { duplicateFeatures, removeFeatures } from '#geo/plan/edits-features'
-import { type Feature, isForage, isPlanting, isStation } from '#geo/plan/plan'
+import { type Block, type Feature, isForage, isPlanting, isStation, type Row } from '#geo/plan/plan'
 import { Disclosure } from '../../parts/disclosure'
 import { notify, select } from '../../state/actions'
 import { newId } from '../../state/new-id'
@@ -16,6 +16,8 @@ import { useEdit, useHome, usePlan, useYear } from '../hooks'
 import { detailsOf, titleOf } from '../titles'
 import { FeatureFields } from './feature-fields'
 import { ManyFields } from './many-fields'
+import { BlockWork, RowWork } from './row-work'
+import { RowsWork } from './rows-work'
 import { MoveFields, ShapeFields } from './shape-fields'
 import './selected.css'
 
@@ -60,6 +62,8 @@ function CardBody({ feature, page }: { readonly feature: Feature; readonly page:
         <>
           {isPlanting(feature) ? <PlantingResultCard id={feature.id} isShort /> : null}
           <FeatureFields feature={feature} />
+          {feature.properties.kind === 'row' ? <RowWork row={feature as Row} /> : null}
+          {feature.properties.kind === 'block' ? <BlockWork block={feature as Block} /> : null}
           <Disclosure summary="Place and shape">
             <ShapeFields feature={feature} />
           </Disclosure>
@@ -102,6 +106,7 @@ function ManyCard({ features }: { readonly features: readonly Feature[] }) {
       <Disclosure summary="Change them all" isOpen>
         <ManyFields features={features} />
       </Disclosure>
+      <RowsWork features={features} />
       <Disclosure summary="Move them">
         <MoveFields ids={ids} />
       </Disclosure>
