@@ -1,6 +1,6 @@
 import { repeatRow, type Spacings } from '#geo/plan/edits-rows'
+import { namesAfter } from '#geo/plan/names-after'
 import type { Block, Plan, Row } from '#geo/plan/plan'
-import { namesAfter } from '../text/names'
 import { edit, notify, select } from './actions'
 import { newId } from './new-id'
 import { selectedFeatures, settingsOf } from './selectors'
