@@ -24,7 +24,8 @@ export function folded(text: string): string {
 
 /** Words of fewer letters differ by one letter and mean different things. */
 const fewLetters = 6
-/** Spellings looked at for slips of a letter; each is compared with every other. */
+/** Words of more letters than any cultivar's name, and more words than any orchard's, are not compared with each other. */
+const manyLetters = 40
 const mostCompared = 500
 
 /**
@@ -48,7 +49,7 @@ export function gatheredSpellings(cultivars: readonly unknown[]): readonly Spell
   const heads: string[] = []
   for (const key of order) {
     const near =
-      known.has(key) || key.length < fewLetters || heads.length > mostCompared
+      known.has(key) || key.length < fewLetters || key.length > manyLetters || order.length > mostCompared
         ? undefined
         : heads.find(head => Math.abs(head.length - key.length) <= 1 && editDistance(head, key) === 1)
     if (near === undefined) heads.push(key)
