@@ -1,4 +1,4 @@
-import { type Control, control, map as createMap, type Map as LeafletMap, latLngBounds } from 'leaflet'
+import { type Control, control, map as createMap, type LatLng, type Map as LeafletMap, latLngBounds } from 'leaflet'
 import { useEffect, useRef, useState } from 'react'
 import type { Plan } from '#geo/plan/plan'
 import type { LngLat } from '#geo/space/plane'
@@ -88,7 +88,12 @@ function startMap(
   map.attributionControl.setPrefix(false)
   control.zoom({ position: 'topleft', zoomInTitle: 'Closer', zoomOutTitle: 'Farther' }).addTo(map)
   link.map = map
-  const showPlan = (): void => showWhole(map, store.getState().document.plan)
+  let shown: { readonly center: LatLng; readonly zoom: number } | null = null
+  const showPlan = (): void => {
+    showWhole(map, store.getState().document.plan)
+    shown = { center: map.getCenter(), zoom: map.getZoom() }
+  }
+  const isAsShown = (): boolean => shown?.zoom === map.getZoom() && shown.center.equals(map.getCenter())
   showPlan()
   const layers = paintedLayers(map, store, link)
   const keyboard = attachKeyboard(map, link.hand, store)
@@ -133,7 +138,7 @@ function startMap(
         layers.redrawGround()
       },
     ),
-    watchSize(host, map),
+    watchSize(host, map, () => (isAsShown() ? showPlan : null)),
   ]
   return () => {
     for (const stop of stops) stop()
@@ -254,10 +259,17 @@ function scaleFor(map: LeafletMap, store: PlannerStore): Control.Scale {
   return control.scale({ position: 'bottomleft', metric: !isUs, imperial: isUs, maxWidth: 140 }).addTo(map)
 }
 
-/** Panels fold and phones turn: the map follows the size of its host. */
-function watchSize(host: HTMLElement, map: LeafletMap): () => void {
+/**
+ * Panels fold and phones turn: the map follows the size of its host. What was shown whole and not moved since is shown
+ * whole again: `again` is asked before the map knows its new size.
+ */
+function watchSize(host: HTMLElement, map: LeafletMap, again: () => (() => void) | null): () => void {
   if (typeof ResizeObserver === 'undefined') return () => {}
-  const observer = new ResizeObserver(() => map.invalidateSize({ pan: false }))
+  const observer = new ResizeObserver(() => {
+    const showAgain = again()
+    map.invalidateSize({ pan: false })
+    showAgain?.()
+  })
   observer.observe(host)
   return () => observer.disconnect()
 }

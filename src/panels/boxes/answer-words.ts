@@ -34,7 +34,11 @@ export function someOf(names: readonly string[], most = 4): string {
 }
 
 /** "Three more stations lift coverage from about 57% to 81%; no three on these places can do better than 82%." */
-export function answerSentence(suggestion: Suggestion, question: Question): string {
+export function answerSentence(
+  suggestion: Suggestion,
+  question: Question,
+  roles: SuggestOptions['roles'] = {},
+): string {
   const { stations, spared, before, after, reached, cost } = suggestion
   const given = suggestion.dropped.length - spared.length
   const fresh = stations.filter(station => station.new).length
@@ -61,7 +65,7 @@ export function answerSentence(suggestion: Suggestion, question: Question): stri
       : reached
         ? ` for ${aboutMoney(cost)}, at least ${percent(question.coverage)} in every planting`
         : `, short of ${percent(question.coverage)} in every planting`
-  return `${subject} ${change}${target}; ${headBound(suggestion, question)}.`
+  return `${subject} ${change}${target}; ${headBound(suggestion, question, moveWords({ question, roles }) !== '')}.`
 }
 
 function emptySentence({ reached, before }: Suggestion, question: Question): string {
@@ -93,9 +97,15 @@ export function shortWords({ stations, plantings }: Suggestion, target: number):
   return `Short of ${percent(target)}: ${someOf(short.map(({ name, after }) => `${name} (${finely(after)})`))}.`
 }
 
-function headBound({ bound, after, stations, reached }: Suggestion, question: Question): string {
+function headBound(
+  { bound, after, stations, reached }: Suggestion,
+  question: Question,
+  isWeighedTwice: boolean,
+): string {
   if (question.kind === 'target') {
     if (reached !== true || bound.cost === undefined) return 'see below what stops it'
+    // Of stations that may move, all or none were moved: no more is claimed.
+    if (isWeighedTwice) return 'nothing found does it for less'
     return bound.proven
       ? 'nothing on these places does it for less'
       : `nothing on these places does it for less than ${aboutMoney(bound.cost)}`

@@ -32,7 +32,11 @@ export function BoxesPage() {
         {stock.answer !== null
           ? dated(stockSentence(stock.answer.result), stock.isFresh, stock.answer.year === year)
           : answer !== null
-            ? dated(answerSentence(answer.suggestion, answer.wish.question), isFresh, answer.year === year)
+            ? dated(
+                answerSentence(answer.suggestion, answer.wish.question, answer.wish.roles),
+                isFresh,
+                answer.year === year,
+              )
             : 'Where would more boxes do most good, and how many?'}
       </p>
       {hasBloom ? null : <NothingToServe />}
