@@ -18,7 +18,8 @@ test('the built command line is one file that runs with nothing beside it', () =
   expect({ status, stderr }).toEqual({ status: 0, stderr: expect.stringMatching(/^warning: 18 field checks of .*\n$/) })
   expect(stdout).toMatch(/^Sample C/)
   expect(readFileSync(alone, 'utf8')).toMatch(/^#!\/usr\/bin\/env node\n/)
-  expect(statSync(alone).size).toBeLessThan(1.5e6)
+  // Room for the engine to grow, none for the screen, which is as large again.
+  expect(statSync(alone).size).toBeLessThan(1.7e6)
 })
 
 test('a reader that goes away is no fault', async () => {
