@@ -21,6 +21,8 @@ import { createSitingEngine } from './worker/siting-engine'
 import { startSiting } from './worker/siting-schedule'
 import { createTimingEngine } from './worker/timing-engine'
 import { startTiming } from './worker/timing-schedule'
+import { createYearsEngine } from './worker/years-engine'
+import { startYears } from './worker/years-schedule'
 import './app.css'
 import './parts/parts.css'
 import './panels/frame/frame.css'
@@ -32,6 +34,7 @@ startSchedule(store, createEngine(store, makeWorker))
 startSiting(store, createSitingEngine(store, makeWorker))
 startFound(store, makeWorker)
 startTiming(store, createTimingEngine(store, makeWorker))
+startYears(store, createYearsEngine(store, makeWorker))
 
 const link = createMapLink(store, {
   onStationDrag: (id, at) => dragStation(store, id, at),

@@ -50,7 +50,7 @@ export type Projection = {
 }
 
 export const mostSeasons = 10
-const usualTarget = 0.9
+export const usualTarget = 0.9
 
 /** Figures that a season's growth is the product of; `keeping` by the care taken. */
 const ofFlight = ['emergence', 'establishment'] as const

@@ -1,4 +1,5 @@
 import { type Projection, project as projectSeasons } from '#geo/seasons/project'
+import { carriesText } from '#geo/seasons/project-text'
 import type { Spread } from '#geo/seasons/spread'
 import { type Answer, answer, jsonAnswer } from './answer'
 import { joined, latestYear, noSeasons, openedPlan } from './plan-file'
@@ -33,13 +34,14 @@ export function project(text: string, options: Options): Answer {
   return answer(projectText(name, outcome.value), linesBeside(problems), problems)
 }
 
-function projectText(name: string, { from, care, shareKept, target, seasons, carries }: Projection): string {
+function projectText(name: string, projection: Projection): string {
+  const { from, care, shareKept, seasons } = projection
   const keeping = care === 'takenIn' ? 'cocoons taken in, sorted and kept cold' : 'nests left outside'
   const kept = shareKept < 1 && care === 'takenIn' ? `, ${percent(shareKept)} of them kept` : ''
   const adding = seasons.filter(({ tubesToAdd }) => tubesToAdd.length > 0)
   return [
     `${name}, the seasons after ${from}: ${keeping}${kept}`,
-    carriesText(carries, target, seasons.at(-1)!.year),
+    carriesText(projection, percent),
     '',
     'Each figure: middle (low to high)',
     table(
@@ -62,13 +64,6 @@ function projectText(name: string, { from, care, shareKept, target, seasons, car
     }),
     '',
   ].join('\n')
-}
-
-function carriesText({ low, mid, high }: Projection['carries'], target: number, last: number): string {
-  const goal = `${percent(target)} of what is wanted`
-  if (high === null) return `Until ${last} these bees alone do not come to ${goal}, not even on the high way.`
-  const [middle, lower] = [mid, low].map(year => (year === null ? `not until ${last}` : `from ${year}`))
-  return `These bees alone give ${goal} from ${high} on the high way, ${middle} on the middle one, ${lower} on the low one.`
 }
 
 function band({ low, mid, high }: Spread, text: (value: number) => string): string {

@@ -1,12 +1,18 @@
 import { setView } from '../state/actions'
 import { usePlanner, usePlannerStore } from '../state/use-planner'
-import { coverWords } from './style'
+import { changeMapShown, yearAgainst } from '../state/years-actions'
+import { capitalised } from '../text/words'
+import { changeWords, coverWords } from './style'
 
 /** What the shades and marks on the map mean, and the two switches for them. Folded away it is one button. */
 export function Legend() {
   const store = usePlannerStore()
   const isShaded = usePlanner(state => state.view.shading)
-  const isOfDay = usePlanner(state => state.view.day !== null)
+  const isOfDay = usePlanner(state => state.view.day !== null && changeMapShown(state) === 'season')
+  const shown = usePlanner(changeMapShown)
+  const against = usePlanner(yearAgainst)
+  const year = usePlanner(state => state.view.year)
+  const isChange = shown === 'change'
   const hasCircles = usePlanner(state => state.view.reachCircles)
   return (
     <details className="map-legend">
@@ -17,9 +23,19 @@ export function Legend() {
           checked={isShaded}
           onChange={event => setView(store, { shading: event.target.checked })}
         />
-        {isOfDay ? 'Shade plants by the work of the day' : 'Shade plants by coverage'}
+        {isChange
+          ? `Shade plants by the change from ${against} to ${year}`
+          : isOfDay
+            ? 'Shade plants by the work of the day'
+            : 'Shade plants by coverage'}
       </label>
-      {isShaded && (
+      {shown === 'beside' && (
+        <p>
+          One map for {against}, one for {year}, with the same shades; they move together.
+        </p>
+      )}
+      {isShaded && isChange && <ChangeSteps />}
+      {isShaded && !isChange && (
         <ul className="map-legend-steps">
           {coverWords.map(({ range, words }, step) => (
             <li key={range}>
@@ -29,7 +45,7 @@ export function Legend() {
           ))}
         </ul>
       )}
-      {isShaded && <p>A stroke across a plant, or hatching, means: short of bees (under 90 %).</p>}
+      {isShaded && !isChange && <p>A stroke across a plant, or hatching, means: short of bees (under 90 %).</p>}
       {isShaded && isOfDay && (
         <p>
           Of the day: what the bees at work bring, against what the flowers open that day want. Over the bloom this adds
@@ -60,5 +76,32 @@ export function Legend() {
         <li>Line with ticks: windbreak; long dashes: boundary</li>
       </ul>
     </details>
+  )
+}
+
+/** Shapes and shades of change: up for more, down and struck through for less. */
+function ChangeSteps() {
+  return (
+    <>
+      <ul className="map-legend-steps">
+        {changeWords.map((words, step) => (
+          <li key={words}>
+            <svg className="map-change-swatch" viewBox="0 0 18 18" width="18" height="18" aria-hidden="true">
+              <path
+                d={step === 2 ? 'M9 4a5 5 0 0 1 0 10a5 5 0 0 1 0-10Z' : step > 2 ? 'M9 1L17 15H1Z' : 'M9 17L17 3H1Z'}
+                fill={`var(--change-${step})`}
+                stroke="var(--ink-2)"
+              />
+              {step < 2 ? <path d="M5 11L13 4" stroke={step === 0 ? 'var(--paper)' : 'var(--ink)'} /> : null}
+            </svg>
+            {capitalised(words)}
+          </li>
+        ))}
+      </ul>
+      <p>
+        Points are hundredths of what a plant wants. Beds and small plants are squares, smaller where little changed;
+        lost ground is hatched. A small ring: stands, or has bloom dates, in one of the seasons only.
+      </p>
+    </>
   )
 }

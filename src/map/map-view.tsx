@@ -1,17 +1,18 @@
-import { type Control, control, map as createMap, type LatLng, type Map as LeafletMap, latLngBounds } from 'leaflet'
+import { type Control, control, map as createMap, type LatLng, type Map as LeafletMap } from 'leaflet'
 import { useEffect, useRef, useState } from 'react'
-import type { Plan } from '#geo/plan/plan'
-import type { LngLat } from '#geo/space/plane'
 import { setView } from '../state/actions'
 import { planeOfPlan, settingsOf } from '../state/selectors'
 import type { PlannerStore } from '../state/store'
 import { usePlanner, usePlannerStore } from '../state/use-planner'
-import { homeOf, nowhere } from '../text/home'
+import { changeMapShown, yearAgainst } from '../state/years-actions'
+import { BesideMap } from './beside-map'
+import { showWhole, watchSize } from './fit'
 import { gridPainter } from './ground/grid'
+import { originOfGrid } from './ground/origin'
 import { picturesOn } from './ground/pictures'
 import { tilesOn } from './ground/tiles'
 import { attachKeyboard } from './keyboard'
-import { CanvasLayer } from './layers/canvas-layer'
+import { type Painter, paneLayer } from './layers/canvas-layer'
 import { devicePainter } from './layers/device'
 import { ghostPainter } from './layers/ghost-painter'
 import { planPainters } from './layers/plan-painters'
@@ -20,18 +21,13 @@ import type { MapLink } from './map-link'
 import { measureText } from './measure'
 import { attachPointer } from './pointer'
 import { type Palette, readPalette } from './style'
-import { positionsOf } from './tools/positions'
 import 'leaflet/dist/leaflet.css'
 import './map.css'
 
 /** Results that take longer than this to be renewed are greyed meanwhile, ms. */
 const patience = 400
 
-/** Zoom at which a new plan's empty grid is shown: a garden or a corner of an orchard fills the screen. */
-const startZoom = 18
 const deepest = 24
-/** A map wider than this has its tools at the right edge, a narrower one at its foot: the plan is fitted beside them, pixels. */
-const narrowest = 700
 
 /** The map. React makes its host and its legend; everything on it is painted from the store, without React. */
 export function MapView({ link }: { readonly link: MapLink }) {
@@ -43,25 +39,34 @@ export function MapView({ link }: { readonly link: MapLink }) {
     if (host.current === null) return
     return startMap(host.current, store, link, setTilesAbsent)
   }, [store, link])
+  const shown = usePlanner(changeMapShown)
+  const against = usePlanner(yearAgainst)
+  const year = usePlanner(state => state.view.year)
   return (
-    <>
-      <div
-        ref={host}
-        className="map"
-        role="application"
-        aria-label="Map of the plan. With a tool chosen, arrow keys move a cross and Enter sets a point; the page Ground lists the same things."
-      />
-      <div className="map-north" aria-hidden="true">
-        N
+    <div className="maps">
+      {shown === 'beside' && against !== null ? <BesideMap link={link} year={against} /> : null}
+      <div className="map-cell">
+        <div
+          ref={host}
+          className="map"
+          role="application"
+          aria-label="Map of the plan. With a tool chosen, arrow keys move a cross and Enter sets a point; the page Ground lists the same things."
+        />
+        <div className="map-north" aria-hidden="true">
+          N
+        </div>
+        {isAiming && <div className="map-aim" aria-hidden="true" />}
+        {areTilesAbsent && (
+          <p className="map-status" role="status">
+            No map tiles here now. Drawing on the metre grid works just the same.
+          </p>
+        )}
+        {shown === 'season' || against === null ? null : (
+          <p className="map-season">{shown === 'beside' ? year : `Change from ${against} to ${year}`}</p>
+        )}
+        <Legend />
       </div>
-      {isAiming && <div className="map-aim" aria-hidden="true" />}
-      {areTilesAbsent && (
-        <p className="map-status" role="status">
-          No map tiles here now. Drawing on the metre grid works just the same.
-        </p>
-      )}
-      <Legend />
-    </>
+    </div>
   )
 }
 
@@ -115,6 +120,9 @@ function startMap(
     store.subscribe(state => state.results.report, layers.showResults),
     store.subscribe(state => state.results.cloud, layers.showResults),
     store.subscribe(state => state.results.day, layers.redrawDay),
+    store.subscribe(({ results, years }) => [results.otherSeason, results.comparison, years], layers.redraw, {
+      equalityFn: (a, b) => a.every((value, i) => value === b[i]),
+    }),
     store.subscribe(
       ({ results, boxes, view }) => [results.suggestion, results.stock, results.trial, boxes, view.page],
       layers.redraw,
@@ -170,12 +178,8 @@ function paintedLayers(map: LeafletMap, store: PlannerStore, link: MapLink) {
   }
   const ghostNow = () => hand.ghost()
   const painters = planPainters(store, ghostNow)
-  const layer = (name: string, order: number, painter: (typeof painters)['shapes']) => {
-    const pane = map.createPane(name)
-    pane.style.zIndex = String(order)
-    pane.style.pointerEvents = 'none'
-    return new CanvasLayer({ pane: name, painters: [painter], palette: paletteNow }).addTo(map)
-  }
+  const layer = (name: string, order: number, painter: Painter) =>
+    paneLayer(map, { name, order, painter, palette: paletteNow })
   const ground = layer('ground', 150, grid)
   const shapes = layer('shapes', 410, painters.shapes)
   const plants = layer('plants', 420, painters.plants)
@@ -224,52 +228,7 @@ function paintedLayers(map: LeafletMap, store: PlannerStore, link: MapLink) {
   }
 }
 
-/** Where the grid counts from: asked once for each plan, so that it does not creep while things are drawn. */
-function originOfGrid(store: PlannerStore): () => LngLat {
-  let known: { readonly planId: string | null; readonly at: LngLat } | null = null
-  return () => {
-    const { plan, planId } = store.getState().document
-    if (plan === null) return nowhere
-    if (known === null || known.planId !== planId) known = { planId, at: homeOf(plan) }
-    return known.at
-  }
-}
-
-/** Fits the whole plan, or the place it was started at where nothing is drawn yet. */
-function showWhole(map: LeafletMap, plan: Plan | null): void {
-  if (plan === null) return
-  const positions = plan.features.flatMap(feature => [...positionsOf(feature.geometry)])
-  if (positions.length === 0) {
-    const [lng, lat] = homeOf(plan)
-    map.setView([lat, lng], startZoom, { animate: false })
-    return
-  }
-  const bounds = latLngBounds(positions.map(([lng, lat]) => [lat, lng]))
-  const isWide = map.getSize().x > narrowest
-  map.fitBounds(bounds, {
-    paddingTopLeft: isWide ? [70, 30] : [16, 16],
-    paddingBottomRight: isWide ? [210, 30] : [16, 36],
-    maxZoom: 20,
-    animate: false,
-  })
-}
-
 function scaleFor(map: LeafletMap, store: PlannerStore): Control.Scale {
   const isUs = store.getState().document.plan?.units === 'us'
   return control.scale({ position: 'bottomleft', metric: !isUs, imperial: isUs, maxWidth: 140 }).addTo(map)
-}
-
-/**
- * Panels fold and phones turn: the map follows the size of its host. What was shown whole and not moved since is shown
- * whole again: `again` is asked before the map knows its new size.
- */
-function watchSize(host: HTMLElement, map: LeafletMap, again: () => (() => void) | null): () => void {
-  if (typeof ResizeObserver === 'undefined') return () => {}
-  const observer = new ResizeObserver(() => {
-    const showAgain = again()
-    map.invalidateSize({ pan: false })
-    showAgain?.()
-  })
-  observer.observe(host)
-  return () => observer.disconnect()
 }

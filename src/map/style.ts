@@ -22,6 +22,26 @@ export function coverClass(coverage: number): CoverClass {
   return coverage >= coverSteps[1] ? 1 : 0
 }
 
+/** A change of this many points counts as one, and as a large one. */
+export const changeSteps = { told: 0.05, large: 0.2 } as const
+
+/** The steps of change in words, from large losses to large gains. */
+export const changeWords: readonly string[] = [
+  'lost 20 points or more',
+  'lost 5 to 20 points',
+  'changed by under 5 points',
+  'gained 5 to 20 points',
+  'gained 20 points or more',
+]
+
+/** 0 and 1: lost; 2: hardly changed; 3 and 4: gained. */
+export function changeClass(change: number): CoverClass {
+  const { told, large } = changeSteps
+  if (Math.abs(change) < told) return 2
+  if (change < 0) return change <= -large ? 0 : 1
+  return change >= large ? 4 : 3
+}
+
 export type Palette = {
   readonly paper: string
   readonly ink: string
@@ -29,6 +49,8 @@ export type Palette = {
   readonly line: string
   readonly accent: string
   readonly cover: readonly string[]
+  /** Change between seasons, from large losses to large gains. */
+  readonly change: readonly string[]
   readonly font: string
 }
 
@@ -39,6 +61,7 @@ const fallback: Palette = {
   line: '#D9D6CC',
   accent: '#0F6B5C',
   cover: ['#E8E4D5', '#B9CDBF', '#7FAE9C', '#3E8574', '#0E5447'],
+  change: ['#5E3C99', '#B2ABD2', '#F7F7F7', '#FDB863', '#E66101'],
   font: 'sans-serif',
 }
 
@@ -53,6 +76,7 @@ export function readPalette(element: Element): Palette {
     line: read('--line', fallback.line),
     accent: read('--accent', fallback.accent),
     cover: fallback.cover.map((colour, step) => read(`--cover-${step}`, colour)),
+    change: fallback.change.map((colour, step) => read(`--change-${step}`, colour)),
     font: style.fontFamily || fallback.font,
   }
 }

@@ -5,6 +5,7 @@ import { type History, perform, redone, undone } from './history'
 import { newId } from './new-id'
 import type { WorkingTopic } from './store'
 import { idleResults, type Page, type PlannerStore, type SavingState, type Tool, type ViewState } from './store'
+import { noYears } from './years'
 
 /** Changes the open plan by one step that undo can take back. */
 export function edit(store: PlannerStore, change: Edit): void {
@@ -38,6 +39,7 @@ export function openPlan(store: PlannerStore, plan: Plan, planId: string | null,
     },
     results: idleResults,
     boxes: boxesForPlan(boxes),
+    years: noYears,
     saving: { status: 'idle', at: null, reason: '' },
   }))
 }
@@ -53,6 +55,7 @@ export function closePlan(store: PlannerStore): void {
     view: { ...view, day: null, selection: [], tool: 'select', working: null },
     results: idleResults,
     boxes: boxesForPlan(boxes),
+    years: noYears,
     saving: { status: 'idle', at: null, reason: '' },
   }))
 }

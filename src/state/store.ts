@@ -9,6 +9,7 @@ import { type BoxesState, type CurvePoint, noBoxes, type Stocked, type Suggested
 import type { Found } from './found'
 import type { Step } from './history'
 import type { Advised, Typical } from './timing'
+import { type Compared, noYears, type OtherSeason, type Projected, type YearsState } from './years'
 
 export type Tool =
   | 'select'
@@ -62,6 +63,8 @@ export type FoundFigure =
   | 'coverageFound'
   | 'coveredCost'
   | 'advice'
+/** Figures over several seasons; `id` is null, or the planting whose change it is. */
+export type YearsFigure = 'seasonChange' | 'whyChanged' | 'foundCoverage' | 'ahead'
 
 /** The figure whose working is shown; `id` null = the whole orchard's. */
 export type WorkingTopic = {
@@ -81,6 +84,7 @@ export type WorkingTopic = {
     | BoxesFigure
     | TimingFigure
     | FoundFigure
+    | YearsFigure
   readonly id: string | null
 }
 
@@ -142,6 +146,11 @@ export type ResultsState = {
   readonly advice: Job<Advised>
   /** The season as it was found, beside as it was planned. */
   readonly found: Job<Found>
+  /** One season beside another, and why coverage changed. */
+  readonly comparison: Job<Compared>
+  /** The season that is held against the one looked at, point by point. */
+  readonly otherSeason: Job<OtherSeason>
+  readonly projection: Job<Projected>
 }
 
 export type SavingState = {
@@ -157,6 +166,7 @@ export type PlannerState = {
   readonly view: ViewState
   readonly results: ResultsState
   readonly boxes: BoxesState
+  readonly years: YearsState
   readonly saving: SavingState
 }
 
@@ -189,6 +199,9 @@ export const idleResults: ResultsState = {
   typical: { status: 'idle' },
   advice: { status: 'idle' },
   found: { status: 'idle' },
+  comparison: { status: 'idle' },
+  otherSeason: { status: 'idle' },
+  projection: { status: 'idle' },
 }
 
 function initialState(year: number): PlannerState {
@@ -217,6 +230,7 @@ function initialState(year: number): PlannerState {
     },
     results: idleResults,
     boxes: noBoxes,
+    years: noYears,
     saving: { status: 'idle', at: null, reason: '' },
   }
 }

@@ -162,3 +162,20 @@ export class CanvasLayer extends Layer {
     }
   }
 }
+
+/** A layer in a pane of its own that lets every press through to the map. */
+export function paneLayer(
+  map: LeafletMap,
+  options: {
+    readonly name: string
+    readonly order: number
+    readonly painter: Painter
+    readonly palette: () => Palette
+  },
+): CanvasLayer {
+  const { name, order, painter, palette } = options
+  const pane = map.createPane(name)
+  pane.style.zIndex = String(order)
+  pane.style.pointerEvents = 'none'
+  return new CanvasLayer({ pane: name, painters: [painter], palette }).addTo(map)
+}

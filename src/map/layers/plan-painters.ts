@@ -1,11 +1,15 @@
 import { type Feature, isPresent, isStation, type Plan, type Station, seasonOf } from '#geo/plan/plan'
 import type { DayReport } from '#geo/report/day'
 import type { PointCoverage } from '#geo/report/report'
+import { pointsText } from '#geo/seasons/cause-text'
 import { answerNow, stockNow } from '../../state/boxes-actions'
 import { settingsOf, stationSeasonOf } from '../../state/selectors'
 import type { Job, PlannerState, PlannerStore } from '../../state/store'
+import type { OtherSeason } from '../../state/years'
+import { changeMapShown, yearAgainst } from '../../state/years-actions'
 import type { Ghost } from '../tools/tool'
 import type { Painter } from './canvas-layer'
+import { changePicture } from './change'
 import { captionsOf, isAtWork, paintWork } from './day-marks'
 import { paintCandidate, paintMud, paintPlantRings, paintStation, stationHalfAt } from './marks'
 import { paintNames } from './names'
@@ -32,8 +36,14 @@ export function drawn<T>(job: Job<T>): T | null {
 export function planPainters(
   store: PlannerStore,
   ghostNow: () => Ghost | null,
+  /** The season that is looked at, or the one it is held against. */
+  season: 'shown' | 'against' = 'shown',
 ): { readonly shapes: Painter; readonly plants: Painter; readonly marks: Painter } {
   const plants = plantPicture()
+  const change = changePicture()
+  const isAgainst = season === 'against'
+  const yearOf = (state: PlannerState) => (isAgainst ? yearAgainst(state) : null) ?? state.view.year
+  const dayOf = (state: PlannerState) => (isAgainst ? null : dayShown(state))
   const hiddenNow = (): ReadonlySet<string> => new Set(ghostNow()?.hidden ?? [])
   return {
     shapes: frame => {
@@ -41,14 +51,24 @@ export function planPainters(
       const { plan } = state.document
       if (plan === null) return
       const hidden = hiddenNow()
-      const shown = present(plan, state.view.year).filter(({ id }) => !hidden.has(id))
+      const shown = presentIn(plan, state, yearOf(state)).filter(({ id }) => !hidden.has(id))
       const selected = new Set(state.view.selection)
       paintShapes(frame, shown, id => selected.has(id))
     },
     plants: frame => {
-      const { results, view } = store.getState()
-      plants.setCloud(drawn(results.cloud))
-      plants.setCoverage(coverageShown(store.getState()))
+      const state = store.getState()
+      const { results, view } = state
+      const other = otherNow(state)
+      const [cloud, coverage] = isAgainst
+        ? [other?.cloud ?? null, other?.evaluation.coverage ?? null]
+        : [drawn(results.cloud), coverageShown(state)]
+      if (!isAgainst && view.shading && changeMapShown(state) === 'change' && cloud && coverage && other) {
+        change.setSeasons({ cloud: other.cloud, coverage: other.evaluation.coverage }, { cloud, coverage })
+        change.paint(frame, hiddenNow())
+        return
+      }
+      plants.setCloud(cloud)
+      plants.setCoverage(coverage)
       plants.paint(frame, { isShaded: view.shading, hidden: hiddenNow() })
     },
     marks: frame => {
@@ -56,7 +76,8 @@ export function planPainters(
       const { plan } = state.document
       if (plan === null) return
       const hidden = hiddenNow()
-      const features = present(plan, state.view.year)
+      const year = yearOf(state)
+      const features = presentIn(plan, state, year)
       const selected = new Set(state.view.selection)
       const isSelected = (id: string) => selected.has(id)
       for (const feature of features) {
@@ -67,7 +88,7 @@ export function planPainters(
           paintCandidate(frame, feature.geometry.coordinates as [number, number], isSelected(feature.id))
         if (kind === 'plant' && isSelected(feature.id)) paintPlantRings(frame, feature)
       }
-      const day = dayShown(state)
+      const day = dayOf(state)
       if (day !== null)
         paintWork(
           frame,
@@ -77,7 +98,7 @@ export function planPainters(
         )
       const dropped = droppedNow(state)
       const stations = plan.features.filter(isStation)
-      const suggested = suggestedPlaces(state)
+      const suggested = isAgainst ? [] : suggestedPlaces(state)
       const places = [...stations.map(({ geometry }) => geometry.coordinates), ...suggested]
       const half = stationHalfAt(places.map(frame.toCanvas))
       stations.forEach((station, index) => {
@@ -86,24 +107,50 @@ export function planPainters(
           number: stationNumber(station, index),
           isStocked:
             day === null
-              ? isStocked(plan, state.view.year, station.id) && !dropped.includes(station.id)
+              ? isStocked(plan, year, station.id) && !dropped.includes(station.id)
               : isAtWork(day, station.id),
           isSelected: isSelected(station.id),
           reach: reachOf(state, station.id),
           half,
         })
       })
-      paintSuggested(frame, state, half)
-      paintNames(frame, features, hidden, { suggested, captions: day === null ? noCaptions : captionsOf(day) })
+      if (!isAgainst) paintSuggested(frame, state, half)
+      const captions = isAgainst ? noCaptions : day === null ? pointsOf(state) : captionsOf(day)
+      paintNames(frame, features, hidden, { suggested, captions })
     },
   }
 }
 
 const noCaptions: ReadonlyMap<string, string> = new Map()
 
+/** Points that each planting gained or lost beside its name, where the map of change is asked for them. */
+function pointsOf(state: PlannerState): ReadonlyMap<string, string> {
+  const { comparison } = state.results
+  const compared = drawn(comparison)
+  if (!state.years.hasNumbers || changeMapShown(state) !== 'change' || compared === null) return noCaptions
+  const captions: readonly (readonly [string, string])[] = [
+    // Stations keep their numbers and make room.
+    ...compared.plan.features.filter(isStation).map(({ id }) => [id, ''] as const),
+    ...compared.comparison.plantings.map(({ id, name, wanted, change }) => {
+      if (wanted.from === null) return [id, `${name}: new`] as const
+      if (wanted.to === null) return [id, `${name}: gone`] as const
+      return [id, change === null ? name : `${name} ${pointsText(change).replace('-', '−')}`] as const
+    }),
+  ]
+  return new Map(captions)
+}
+
+/** The season held against the one looked at, as soon as it is worked out. */
+function otherNow(state: PlannerState): OtherSeason | null {
+  const other = drawn(state.results.otherSeason)
+  return other !== null && other.year === yearAgainst(state) ? other : null
+}
+
 /** The day's work, while a day is looked at and as soon as it is known. */
-function dayShown({ view, results }: PlannerState): DayReport | null {
-  return view.day === null ? null : drawn(results.day)
+function dayShown(state: PlannerState): DayReport | null {
+  const { view, results } = state
+  // Seasons are compared as wholes.
+  return view.day === null || changeMapShown(state) !== 'season' ? null : drawn(results.day)
 }
 
 /** What to shade by: a day's work, or the season's coverage as it is or, on the page More boxes, as it would be. */
@@ -113,6 +160,14 @@ function coverageShown(state: PlannerState): PointCoverage | null {
   if (day !== null) return day.work
   const isAfter = view.page === 'boxes' && boxes.isShownAfter && (answerNow(state) ?? stockNow(state)) !== null
   return (isAfter ? drawn(results.trial)?.coverage : undefined) ?? drawn(results.report)?.coverage ?? null
+}
+
+/** What stands in a season; on the map of change what stands in either of the two. */
+function presentIn(plan: Plan, state: PlannerState, year: number): readonly Feature[] {
+  const against = changeMapShown(state) === 'change' ? yearAgainst(state) : null
+  if (against === null) return present(plan, year)
+  const ids = new Set([...present(plan, year), ...present(plan, against)].map(({ id }) => id))
+  return plan.features.filter(({ id }) => ids.has(id))
 }
 
 /** What stands on the ground in the season: plantings and forage by their years, all else always. */

@@ -14,7 +14,7 @@ const unknown = 255
 const closed = 254
 
 /** More plants in view than this are drawn as squares: a circle each would stall the map. */
-const mostCircles = 4000
+export const mostCircles = 4000
 
 /** Everything that is drawn of the plants, projected once and classed once. */
 export type PlantPicture = {
@@ -80,10 +80,15 @@ function classOf(share: number): number {
   return share === closedWork ? closed : unknown
 }
 
-type Run = { readonly from: number; readonly to: number; readonly size: number; readonly isRound: boolean }
+export type Run = { readonly from: number; readonly to: number; readonly size: number; readonly isRound: boolean }
 
 /** Calls `draw` with the middle of every point of a run that can be seen. */
-function eachSeen(frame: Frame, unit: Float64Array, run: Run, draw: (x: number, y: number, i: number) => void): void {
+export function eachSeen(
+  frame: Frame,
+  unit: Float64Array,
+  run: Run,
+  draw: (x: number, y: number, i: number) => void,
+): void {
   const { worldSize, left, top, width, height } = frame
   const half = run.size / 2
   for (let i = run.from; i < run.to; i += 1) {
@@ -139,7 +144,7 @@ function paintShaded(frame: Frame, unit: Float64Array, classes: Uint8Array, run:
   else paintEdges(frame, unit, classes, { ...run, isRound })
 }
 
-function countSeen(frame: Frame, unit: Float64Array, run: Run): number {
+export function countSeen(frame: Frame, unit: Float64Array, run: Run): number {
   let seen = 0
   eachSeen(frame, unit, run, () => {
     seen += 1
@@ -196,7 +201,7 @@ function paintEdges(frame: Frame, unit: Float64Array, classes: Uint8Array, run: 
 /** One path of many thousand pieces is far slower to stroke than many short ones. */
 const piecesAtOnce = 40
 
-function strokeEach(
+export function strokeEach(
   frame: Frame,
   unit: Float64Array,
   run: Run,

@@ -25,6 +25,10 @@ export const titles: Readonly<Record<Topic, string>> = {
   typicalCoverage: 'Coverage on typical days',
   predictedBloom: 'Predicted full bloom',
   sure: 'Cocoons to be surer',
+  seasonChange: 'One season beside the other',
+  whyChanged: 'Why coverage changed',
+  foundCoverage: 'Coverage as found',
+  ahead: 'The seasons to come',
 }
 
 const coins =
@@ -125,5 +129,25 @@ export const rules: Readonly<Record<Topic, readonly string[]>> = {
     'Warmth above a base temperature is added up day by day from a fixed date (degree-days); a crop stands in full bloom when its own total is reached. Totals do not travel between climates: where you marked full bloom as seen in a season that has weather, the total of that season at your place is used instead of the table’s, and the date is surer.',
     'A crop without a total of its own, or whose total is less sure, is reckoned by days from apple, as you saw it or by its own warmth. Of all ways the one with the smallest spread is taken.',
     'The days earlier or later are one standard deviation, or the spread of the table: one year in three lies outside.',
+  ],
+  seasonChange: [
+    'Each season is counted by itself, with its own plantings, stations, cocoons, bloom dates and weather, by the rules of the page Coverage; the change is the later less the earlier. Both are counted with the same figures, those of the plan as it is now.',
+    'A planting that does not stand in one of the seasons is not there: it has no figure then, and nought would be wrong.',
+    'Changes of shares are told in points: from 13% to 47% is +34 points.',
+  ],
+  whyChanged: [
+    'Between the two seasons six things may differ: what stands in the ground, where stations stand, stock and batches, bloom dates, weather, and figures. Coverage is worked out for every mixture of the two seasons that these make.',
+    'What one of them adds depends on what has changed before it: a new station does more where there are bees for it. So each is given what it adds on average over all orders in which the changes might have come (Shapley 1953). The parts add up to the whole change exactly, and no order goes before another.',
+    'For each mixture dates keep their day of the season, so a leap year shifts nothing.',
+  ],
+  foundCoverage: [
+    'The most tubes seen capped at a station, divided by the tubes that one female fills, are the females that really nested there; as a range, for females fill more or fewer. Coverage is then counted again with these in place of those reckoned with; a station without a count keeps the planned number.',
+    'Low and high go by the same figure in both seasons. Whatever it truly is, more capped tubes for as many cocoons mean that more nested.',
+  ],
+  ahead: [
+    'Female cocoons set out times the share that emerges and the share that stays give the females that nest; these fill tubes, at most those there are; tubes hold cells, and of the cells a share comes through the year, by the care taken, and a share of those is daughters. The daughters that are kept are set out in the next season.',
+    'Every figure of growth is taken to the low and to the high end of its range, so far that their product errs as independent figures do, and is held there in every season: what is not known about these bees stays unknown. That is why the band widens.',
+    'Where a season was counted, its counts stand in place of what is reckoned, and the band begins anew from them.',
+    'Bloom, places, batches and tubes stay as they are in the season it begins from. It is no promise: frost, parasites and a bad store strike many nests at once, and may end below the band.',
   ],
 }

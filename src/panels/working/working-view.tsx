@@ -13,6 +13,7 @@ import { Influences } from './influences'
 import { ParameterField } from './parameter-field'
 import { isTimingFigure, timingWorking } from './timing-workings'
 import { type Uses, type Working, workingOf } from './workings'
+import { isYearsFigure, yearsWorking } from './years-workings'
 import './working.css'
 
 /** How a figure was worked out: the rule, what went in, how sure it is, and the way to change what went in. */
@@ -72,6 +73,15 @@ function useWorking(topic: WorkingTopic): { readonly working: Working | null; re
     usePlanner(state => state.results.found),
     0,
   )
+  const { value: compared } = valueOfJob(
+    usePlanner(state => state.results.comparison),
+    0,
+  )
+  const { value: projected } = valueOfJob(
+    usePlanner(state => state.results.projection),
+    0,
+  )
+  const care = usePlanner(state => state.years.ahead.care)
   const { figure, id } = topic
   if (isBoxesFigure(figure)) {
     const answers = { suggested: suggested.answer, stocked: stocked.answer, boxes }
@@ -83,6 +93,11 @@ function useWorking(topic: WorkingTopic): { readonly working: Working | null; re
   if (isTimingFigure(figure)) {
     const context = { plan, year, advised, typical, coverage: value?.report.orchard.coverage ?? null }
     return { working: timingWorking(figure, id, context), isFresh: true }
+  }
+  if (isYearsFigure(figure)) {
+    const answered = figure === 'ahead' ? projected : compared
+    const working = yearsWorking(figure, id, { plan, compared, projected, care })
+    return { working, isFresh: answered?.plan === plan }
   }
   return { working: value && workingOf({ figure, id }, { plan, year, report: value.report, ranges }), isFresh }
 }

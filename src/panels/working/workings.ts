@@ -4,7 +4,7 @@ import type { SiteParameterName } from '#geo/data/parameters'
 import { isPlanting, type Plan } from '#geo/plan/plan'
 import type { Range, Report, ReportRanges } from '#geo/report/report'
 import { cropsIn, featureById, settingsOf, stationSeasonOf, stationsInUse } from '../../state/selectors'
-import type { BoxesFigure, FoundFigure, TimingFigure, WorkingTopic } from '../../state/store'
+import type { BoxesFigure, FoundFigure, TimingFigure, WorkingTopic, YearsFigure } from '../../state/store'
 import { areaText } from '../../text/units'
 import { dateText, grouped, percent, significant } from '../../text/words'
 import { measured } from '../measures'
@@ -47,7 +47,7 @@ const nothing: Uses = { site: [], bees: [], bee: [], crops: [], crop: [] }
 
 /** What the report has figures of; those of a suggestion are worked out beside it. */
 type ReportTopic = {
-  readonly figure: Exclude<WorkingTopic['figure'], BoxesFigure | TimingFigure | FoundFigure>
+  readonly figure: Exclude<WorkingTopic['figure'], BoxesFigure | TimingFigure | FoundFigure | YearsFigure>
   readonly id: string | null
 }
 

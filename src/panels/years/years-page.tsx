@@ -3,6 +3,8 @@ import type { YearTask } from '../../state/store'
 import { usePlanner, usePlannerStore } from '../../state/use-planner'
 import { usePlan, useYear } from '../hooks'
 import { FruitSetCounts } from './fruit-set'
+import { LookList } from './look-list'
+import { LookPage } from './look-page'
 import { Lots } from './lots'
 import { OpeningDay } from './opening-day'
 import { Round } from './round'
@@ -18,12 +20,15 @@ export function YearsPage() {
   const plan = usePlan()
   const year = useYear()
   const task = usePlanner(state => state.view.yearTask)
+  const look = usePlanner(state => state.years.look)
   if (task !== null) return <TaskPage task={task} key={`${task} ${year}`} />
+  if (look !== null) return <LookPage look={look} />
   return (
     <div className="page years">
       <p className="lead">{yearsSentence(plan, year)}</p>
       <TaskList />
       <YearResult />
+      <LookList />
     </div>
   )
 }
