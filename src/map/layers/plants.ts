@@ -61,6 +61,7 @@ export function plantPicture(): PlantPicture {
     },
     paint(frame, { isShaded, hidden }) {
       if (cloud === null) return
+      const dots = dotsOf(frame)
       for (const planting of cloud.plantings) {
         if (hidden.has(planting.id) || planting.end === planting.start) continue
         const lat = cloud.lngLat[2 * planting.start + 1]!
@@ -69,8 +70,10 @@ export function plantPicture(): PlantPicture {
         const first = classes[planting.start]
         if (!isShaded || first === unknown) paintPlain(frame, unit, run)
         else if (first === closed) paintClosed(frame, unit, run)
+        else if (size < smallest) paintDots(frame, unit, classes, { run, dots })
         else paintShaded(frame, unit, classes, run)
       }
+      paintHatch(frame, dots)
     },
   }
 }
@@ -126,7 +129,7 @@ const smallestDot = 1.5
 function paintShaded(frame: Frame, unit: Float64Array, classes: Uint8Array, run: Run): void {
   const { context, palette } = frame
   const { size } = run
-  const isRound = run.isRound && size >= smallest && countSeen(frame, unit, run) <= mostCircles
+  const isRound = run.isRound && countSeen(frame, unit, run) <= mostCircles
   for (let step = 0; step < palette.cover.length; step += 1) {
     context.fillStyle = palette.cover[step]!
     eachSeen(frame, unit, run, (x, y, i) => {
@@ -140,8 +143,7 @@ function paintShaded(frame: Frame, unit: Float64Array, classes: Uint8Array, run:
       context.fill()
     })
   }
-  if (size < smallest) paintHatch(frame, unit, classes, run)
-  else paintEdges(frame, unit, classes, { ...run, isRound })
+  paintEdges(frame, unit, classes, { ...run, isRound })
 }
 
 export function countSeen(frame: Frame, unit: Float64Array, run: Run): number {
@@ -152,27 +154,68 @@ export function countSeen(frame: Frame, unit: Float64Array, run: Run): number {
   return seen
 }
 
+/**
+ * What a painting remembers of its dots: which step each pixel shows, so that plants which fall on one pixel are filled
+ * once, and which squares of the hatching lie over plants that are short, so that they are hatched once, over all dots.
+ */
+type Dots = { readonly pixels: Uint8Array; readonly squares: Uint8Array; readonly columns: number }
+
+function dotsOf({ width, height }: Frame): Dots {
+  const columns = Math.ceil(width / hatchGap) + 2
+  return {
+    pixels: new Uint8Array((Math.ceil(width) + 1) * (Math.ceil(height) + 1)),
+    squares: new Uint8Array(columns * (Math.ceil(height / hatchGap) + 2)),
+    columns,
+  }
+}
+
+/** Plants too small for a circle and a stroke each. */
+function paintDots(
+  frame: Frame,
+  unit: Float64Array,
+  classes: Uint8Array,
+  { run, dots }: { readonly run: Run; readonly dots: Dots },
+): void {
+  const { context, palette, left, top, width, height } = frame
+  const { size } = run
+  const across = Math.ceil(width) + 1
+  const [shiftX, shiftY] = [left % hatchGap, top % hatchGap]
+  let filled = -1
+  eachSeen(frame, unit, run, (x, y, i) => {
+    const step = classes[i]!
+    if (step >= palette.cover.length) return
+    if (x >= 0 && y >= 0 && x < width && y < height) {
+      const pixel = Math.floor(y) * across + Math.floor(x)
+      if (dots.pixels[pixel] === step + 1) return
+      dots.pixels[pixel] = step + 1
+    }
+    if (step !== filled) {
+      context.fillStyle = palette.cover[step]!
+      filled = step
+    }
+    context.fillRect(x - size / 2, y - size / 2, size, size)
+    if (step >= 4) return
+    const column = Math.floor((x + shiftX) / hatchGap)
+    const row = Math.floor((y + shiftY) / hatchGap)
+    dots.squares[(row + 1) * dots.columns + column + 1] = 1
+  })
+}
+
 /** Hatching over dots that are too small for a stroke each: strips of it run along rows that are short of bees. */
-function paintHatch(frame: Frame, unit: Float64Array, classes: Uint8Array, run: Run): void {
+function paintHatch(frame: Frame, { squares, columns }: Dots): void {
   const { context, palette, left, top } = frame
   const pattern = hatch(context, palette.ink2, hatchGap)
-  if (pattern === null) return
+  if (pattern === null || !squares.includes(1)) return
   // The pattern keeps to the ground, not to the canvas, so that it stands still while the map is moved.
   pattern.setTransform(new DOMMatrix([1, 0, 0, 1, -(left % hatchGap), -(top % hatchGap)]))
   context.fillStyle = pattern
-  // Square by square of the ground, each once however many plants stand in it: patterns are slow to fill.
-  const columns = Math.ceil(frame.width / hatchGap) + 2
   const [shiftX, shiftY] = [left % hatchGap, top % hatchGap]
-  const done = new Uint8Array(columns * (Math.ceil(frame.height / hatchGap) + 2))
-  eachSeen(frame, unit, run, (x, y, i) => {
-    if (classes[i]! >= 4) return
-    const column = Math.floor((x + shiftX) / hatchGap)
-    const row = Math.floor((y + shiftY) / hatchGap)
-    const square = (row + 1) * columns + column + 1
-    if (done[square] === 1) return
-    done[square] = 1
+  for (const [square, isShort] of squares.entries()) {
+    if (isShort === 0) continue
+    const column = (square % columns) - 1
+    const row = Math.floor(square / columns) - 1
     context.fillRect(column * hatchGap - shiftX, row * hatchGap - shiftY, hatchGap, hatchGap)
-  })
+  }
 }
 
 const hatchGap = 7
