@@ -1,4 +1,12 @@
-import { type FocusEvent, type KeyboardEvent, useRef, useState, useSyncExternalStore } from 'react'
+import {
+  type FocusEvent,
+  type KeyboardEvent,
+  useCallback,
+  useEffect,
+  useRef,
+  useState,
+  useSyncExternalStore,
+} from 'react'
 import { setTool, setView } from '../state/actions'
 import type { Tool } from '../state/store'
 import { usePlanner, usePlannerStore } from '../state/use-planner'
@@ -22,6 +30,7 @@ const tools: readonly { readonly tool: Tool; readonly words: string }[] = [
   { tool: 'keepout', words: 'No stations here' },
   { tool: 'boundary', words: 'Boundary' },
   { tool: 'windbreak', words: 'Windbreak' },
+  { tool: 'tape', words: 'Measure' },
 ]
 
 type Props = { readonly hand: Hand }
@@ -54,6 +63,8 @@ function Toolbar({ barRef }: { readonly barRef: React.RefObject<HTMLDivElement |
   const [stop, setStop] = useState<string | null>(null)
   const current = stop ?? inHand
 
+  const reach = useReach(barRef)
+
   const choose = (tool: Tool) => {
     const next = inHand === tool ? 'select' : tool
     setTool(store, next)
@@ -81,6 +92,7 @@ function Toolbar({ barRef }: { readonly barRef: React.RefObject<HTMLDivElement |
       onKeyDown={onKeyDown}
       onFocus={onFocus}
       onBlur={onBlur}
+      onScroll={reach.watch}
     >
       {tools.map(({ tool, words }) => (
         <button
@@ -107,9 +119,43 @@ function Toolbar({ barRef }: { readonly barRef: React.RefObject<HTMLDivElement |
         <Icon name={isFolded ? 'unfold' : 'fold'} />
         <span className={isFolded ? 'unseen' : 'draw-words'}>{isFolded ? 'Show the words' : 'Hide the words'}</span>
       </button>
+      {reach.isCut ? (
+        <button
+          type="button"
+          className="draw-more"
+          data-stop="more"
+          tabIndex={-1}
+          onClick={() => barRef.current?.scrollTo({ left: reach.isMore ? barRef.current.scrollWidth : 0 })}
+        >
+          <Icon name={reach.isMore ? 'fold' : 'unfold'} />
+          <span className="draw-words">{reach.isMore ? 'More tools' : 'First tools'}</span>
+        </button>
+      ) : null}
     </div>
   )
 }
+
+/** Whether a row of tools goes on beyond the edge of a phone's screen, and whether there is more at its end. */
+function useReach(bar: React.RefObject<HTMLDivElement | null>) {
+  const [reach, setReach] = useState({ isCut: false, isMore: false })
+  const watch = useCallback(() => {
+    const { scrollWidth = 0, clientWidth = 0, scrollLeft = 0 } = bar.current ?? {}
+    const isCut = scrollWidth - clientWidth > slack
+    const isMore = scrollWidth - clientWidth - scrollLeft > slack
+    setReach(before => (before.isCut === isCut && before.isMore === isMore ? before : { isCut, isMore }))
+  }, [bar])
+  useEffect(() => {
+    watch()
+    if (bar.current === null || typeof ResizeObserver === 'undefined') return
+    const observer = new ResizeObserver(watch)
+    observer.observe(bar.current)
+    return () => observer.disconnect()
+  }, [bar, watch])
+  return { ...reach, watch }
+}
+
+/** Widths are rounded to whole pixels, and a bar may stop a little short of its end. */
+const slack = 8
 
 function nextIndex(key: string, at: number, count: number): number | null {
   switch (key) {
@@ -132,14 +178,18 @@ function nextIndex(key: string, at: number, count: number): number | null {
 function UnderWay({ hand, onGone }: Props & { readonly onGone: () => void }) {
   const tool = usePlanner(state => state.view.tool)
   const status = useSyncExternalStore(hand.subscribe, hand.status)
-  const { points, canFinish, hasVertex, isDrawing, isKept, isSnapping } = status
+  const { points, canFinish, hasVertex, isDrawing, isKept, isSnapping, tapes } = status
   const hint = hintFor(tool, status)
-  const isShown = isDrawing || hasVertex
+  const isShown = isDrawing || hasVertex || tapes > 0
   const tell = (event: ToolEvent) => () => {
     hand.handle(event)
     const now = hand.status()
     // The button goes with its panel, and the focus must not go with it.
     if (!now.isDrawing && !now.hasVertex) onGone()
+  }
+  const clear = () => {
+    hand.clearTapes()
+    if (!isDrawing && !hasVertex) onGone()
   }
   return (
     <div className="draw-under-way" data-shown={isShown}>
@@ -157,6 +207,11 @@ function UnderWay({ hand, onGone }: Props & { readonly onGone: () => void }) {
             <button type="button" aria-pressed={isKept} onClick={() => hand.keep(!isKept)}>
               <Icon name="several" />
               Draw several
+            </button>
+          ) : null}
+          {tapes > 0 ? (
+            <button type="button" onClick={clear}>
+              {tapes === 1 ? 'Clear the measure' : `Clear ${tapes} measures`}
             </button>
           ) : null}
           {isDrawing && attracts(tool) ? (

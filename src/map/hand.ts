@@ -6,6 +6,7 @@ import { planeOfPlan, settingsOf } from '../state/selectors'
 import type { PlannerState, PlannerStore } from '../state/store'
 import { homeOf } from '../text/home'
 import { createPlaceHand } from './place-hand'
+import { type Tape, tapeText } from './tools/tape'
 import type { Ghost, Pixel, ToolContext, ToolEvent, ToolStatus } from './tools/tool'
 import { type ToolInUse, toolFor } from './tools/tool-for'
 
@@ -16,6 +17,8 @@ export type HandStatus = ToolStatus & {
   readonly isKept: boolean
   /** Points fall onto what is near. */
   readonly isSnapping: boolean
+  /** Measures kept on the map. */
+  readonly tapes: number
   /** Metres that points keep from edges; null = none. */
   readonly headland: number | null
 }
@@ -30,6 +33,8 @@ export type Hand = {
   keep(isKept: boolean): void
   /** Whether points fall onto what is near, and at which distance from an edge. */
   snap(change: { readonly isOn?: boolean; readonly headland?: number | null }): void
+  /** Takes the measures off the map. */
+  clearTapes(): void
   /** Told whenever ghost or status may have changed. */
   subscribe(listener: () => void): () => void
   stop(): void
@@ -54,6 +59,7 @@ const emptyStatus: HandStatus = {
   isKept: false,
   isSnapping: true,
   headland: null,
+  tapes: 0,
 }
 
 /** What is under way lives here and not in the store, so that undo and autosave hear of it only when it is done. */
@@ -63,13 +69,14 @@ export function createHand(store: PlannerStore, options: HandOptions): Hand {
   let status = emptyStatus
   let isStationUnderWay = false
   let manner: Manner = { isKept: false, isSnapping: true, headland: null }
+  let tapes: readonly Tape[] = []
   const places = createPlaceHand(store, options.toPixel)
   let lastAt: LngLat | null = null
 
   const context = (): ToolContext | null => contextOf(store.getState(), options.toPixel, lastAt, manner)
 
   const tell = (): void => {
-    status = sameWhereEqual(status, statusOf(tool, store.getState(), context(), manner))
+    status = sameWhereEqual(status, statusOf(tool, store.getState(), context(), manner, tapes.length))
     for (const listener of [...listeners]) listener()
   }
 
@@ -87,6 +94,8 @@ export function createHand(store: PlannerStore, options: HandOptions): Hand {
   }
 
   const stopWatching = store.subscribe((state, before) => {
+    // Measures belong to the ground of one plan.
+    if (state.document.planId !== before.document.planId) tapes = []
     const isOther = state.view.tool !== before.view.tool || state.document.planId !== before.document.planId
     if (isOther) reset()
     else if (!isSameSubject(state, before)) loseWhatIsGone(state, before)
@@ -115,7 +124,16 @@ export function createHand(store: PlannerStore, options: HandOptions): Hand {
       if (now === null) return { isCaptured: false }
       const taken = store.getState().view.tool === 'select' ? places.handle(event) : null
       if (taken !== null) return taken
-      const { edit: change, selection, station, notice, isDone, isLeft, isCaptured = false } = tool.handle(event, now)
+      const {
+        edit: change,
+        selection,
+        station,
+        notice,
+        tape,
+        isDone,
+        isLeft,
+        isCaptured = false,
+      } = tool.handle(event, now)
       if (station) {
         isStationUnderWay = true
         options.onStationDrag(station.id, station.at)
@@ -125,13 +143,16 @@ export function createHand(store: PlannerStore, options: HandOptions): Hand {
       // The edit has already asked for new results; ending before it would ask for the old ones once more.
       if (!station && endsPull(event)) endStation()
       if (isLeft || (isDone && !manner.isKept && !hasShift(event))) setTool(store, 'select')
+      if (tape) tapes = [...tapes, tape]
       if (notice) notify(store, notice)
       tell()
       return { isCaptured }
     },
     ghost() {
       const now = context()
-      return now && tool.ghost(now)
+      if (now === null) return null
+      const ghost = tool.ghost(now)
+      return tapes.length === 0 ? ghost : withTapes(ghost, tapes, now)
     },
     status: () => status,
     keep(isKept) {
@@ -140,6 +161,10 @@ export function createHand(store: PlannerStore, options: HandOptions): Hand {
     },
     snap({ isOn = manner.isSnapping, headland = manner.headland }) {
       manner = { ...manner, isSnapping: isOn, headland }
+      tell()
+    },
+    clearTapes() {
+      tapes = []
       tell()
     },
     subscribe(listener) {
@@ -152,6 +177,12 @@ export function createHand(store: PlannerStore, options: HandOptions): Hand {
       listeners.clear()
     },
   }
+}
+
+function withTapes(ghost: Ghost | null, tapes: readonly Tape[], { plan }: ToolContext): Ghost {
+  const kept = tapes.map(tape => ({ ...tape, words: tapeText(tape, plan.units) }))
+  const bare: Ghost = { shapes: [], handles: [], hidden: [], measure: null, pointer: null }
+  return { ...(ghost ?? bare), tapes: [...kept, ...(ghost?.tapes ?? [])] }
 }
 
 /** Whether a press that pulled something has come to its end, one way or another. */
@@ -168,9 +199,15 @@ function isSameSubject(a: PlannerState, b: PlannerState): boolean {
   return a.document.plan === b.document.plan && a.view.selection === b.view.selection && a.view.year === b.view.year
 }
 
-function statusOf(tool: ToolInUse, { view }: PlannerState, context: ToolContext | null, manner: Manner): HandStatus {
-  if (context === null) return { ...emptyStatus, ...manner }
-  return { ...tool.status(context), isDrawing: view.tool !== 'select', ...manner }
+function statusOf(
+  tool: ToolInUse,
+  { view }: PlannerState,
+  context: ToolContext | null,
+  manner: Manner,
+  tapes: number,
+): HandStatus {
+  if (context === null) return { ...emptyStatus, ...manner, tapes }
+  return { ...tool.status(context), isDrawing: view.tool !== 'select', ...manner, tapes }
 }
 
 function sameWhereEqual(before: HandStatus, after: HandStatus): HandStatus {

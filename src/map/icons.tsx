@@ -85,6 +85,12 @@ const drawings: Readonly<Record<IconName, ReactNode>> = {
   ),
   boundary: <path d={field} strokeDasharray="5.5 3.2" />,
   windbreak: <path d="M3 17.5 21 8.5M5.5 16.2 4 11.5M10 14l-1.5-4.7M14.5 11.7 13 7M19 9.5l-1.5-4.7" />,
+  tape: (
+    <>
+      <path d="M3 9h18v7H3z" />
+      <path d="M7 9v3M11 9v4M15 9v3M19 9v3" strokeWidth="1.2" />
+    </>
+  ),
   // The bar stands at the right edge and folds towards it.
   fold: <path d="m9.5 6 6 6-6 6" />,
   unfold: <path d="m14.5 6-6 6 6 6" />,

@@ -24,6 +24,7 @@ export type Tool =
   | 'keepout'
   | 'boundary'
   | 'windbreak'
+  | 'tape'
 
 export type Page = 'ground' | 'bloom' | 'coverage' | 'boxes' | 'years'
 

@@ -32,6 +32,7 @@ export function ghostPainter(
     paintHandles(frame, ghost)
     paintBox(frame, ghost)
     paintGuides(frame, ghost)
+    for (const tape of ghost.tapes ?? []) paintTape(frame, tape)
     const text = [ghost.says ?? measureNow(), ghost.cue?.words].filter(Boolean).join('; ')
     if (text !== '' && ghost.pointer !== null) paintTag(frame, ghost.pointer, text)
   }
@@ -90,6 +91,33 @@ function paintGuides(frame: Frame, { cue }: Ghost): void {
     context.stroke()
     context.setLineDash([])
   }
+}
+
+/** A measure: a line of dots and dashes between rings, with its words at its middle. */
+function paintTape(frame: Frame, { points, isArea, words }: NonNullable<Ghost['tapes']>[number]): void {
+  const { context, palette } = frame
+  const [first] = points
+  const last = points.at(-1)
+  if (first === undefined || last === undefined) return
+  trace(frame, { type: 'LineString', coordinates: isArea ? [...points, first] : points })
+  context.lineWidth = 5
+  context.strokeStyle = palette.paper
+  context.stroke()
+  context.setLineDash([10, 3, 2, 3])
+  context.lineWidth = 2
+  context.strokeStyle = palette.ink
+  context.stroke()
+  context.setLineDash([])
+  for (const at of points) {
+    const { x, y } = frame.toCanvas(at)
+    context.beginPath()
+    context.arc(x, y, 4, 0, 2 * Math.PI)
+    context.fillStyle = palette.paper
+    context.fill()
+    context.stroke()
+  }
+  const before = points.at(-2) ?? first
+  if (words) paintTag(frame, isArea ? first : [(before[0] + last[0]) / 2, (before[1] + last[1]) / 2], words)
 }
 
 function paintBox(frame: Frame, { box }: Ghost): void {

@@ -17,6 +17,8 @@ export function hintFor(tool: Tool, { points, canFinish, hasVertex }: ToolStatus
       return 'Press the map where the bees find wet mud.'
     case 'row':
       return lineHint('row', points, canFinish)
+    case 'tape':
+      return tapeHint(points)
     case 'rows':
       return rowsHint(points)
     case 'windbreak':
@@ -40,6 +42,13 @@ function lineHint(thing: string, points: number, canFinish: boolean): string {
   if (points === 0) return `Press the map where the ${thing} begins.`
   if (!canFinish) return 'Press where it ends, or where it bends.'
   return `${counted(points, 'point')} set. Press the last one again to finish, or go on from it.`
+}
+
+function tapeHint(points: number): string {
+  if (points === 0) return 'Press where to measure from.'
+  if (points === 1) return 'Press where to measure to.'
+  const round = points > 2 ? ', the first one to measure the ground inside' : ''
+  return `Press the last point again to keep the measure${round}, or go on.`
 }
 
 function rowsHint(points: number): string {

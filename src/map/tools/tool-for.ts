@@ -3,6 +3,7 @@ import { drawLine } from './draw-line'
 import { drawPoint } from './draw-point'
 import { drawRing } from './draw-ring'
 import { drawRows } from './draw-rows'
+import { drawTape } from './draw-tape'
 import { selectTool } from './select'
 import type { Answer, Ghost, Tool, ToolContext, ToolEvent, ToolStatus } from './tool'
 
@@ -17,6 +18,8 @@ export function toolFor(name: ToolName): ToolInUse {
   switch (name) {
     case 'select':
       return inUse(selectTool)
+    case 'tape':
+      return inUse(drawTape)
     case 'rows':
       return inUse(drawRows)
     case 'row':

@@ -1,6 +1,7 @@
 import type { Edit } from '#geo/plan/edits'
 import type { Feature, FeatureKind, Geometry, Plan } from '#geo/plan/plan'
 import type { LngLat, Metres, Plane } from '#geo/space/plane'
+import type { Tape } from './tape'
 
 /** Position on the screen, CSS pixels from the top left of the map. */
 export type Pixel = { readonly x: number; readonly y: number }
@@ -76,6 +77,8 @@ export type Answer<S> = {
   readonly isCaptured?: boolean
   /** A single station under way, for live results. */
   readonly station?: { readonly id: string; readonly at: LngLat }
+  /** Something measured, to be kept on the map until it is dismissed. */
+  readonly tape?: Tape
   /** A sentence to show. */
   readonly notice?: string
 }
@@ -95,6 +98,8 @@ export type Ghost = {
   readonly says?: string
   /** What the pointer has fallen onto, in words, and the lines it follows. */
   readonly cue?: { readonly words: string; readonly guides: readonly (readonly LngLat[])[] }
+  /** What was measured, with its words. */
+  readonly tapes?: readonly (Tape & { readonly words: string })[]
   /** Corners of a selection box. */
   readonly box?: readonly [LngLat, LngLat]
 }

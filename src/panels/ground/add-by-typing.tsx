@@ -42,9 +42,10 @@ export function AddByTyping() {
   const crop = settingsOf(plan).crops[draft.crop]
   const isPlanting = kind === 'row' || kind === 'block' || kind === 'plant' || kind === 'bed'
   const hasRows = kind === 'row' || kind === 'block'
+  const isCounted = kind === 'block' && draft.isCounted && !draft.isList
   const add = (event: FormEvent) => {
     event.preventDefault()
-    const added = addedBy(draft, plan, { year, frame, rowSpacing: crop?.rowSpacing ?? 4 })
+    const added = addedBy(draft, plan, { year, frame, spacing: crop?.spacing ?? 2, rowSpacing: crop?.rowSpacing ?? 4 })
     if (!added.ok) return setFault(added.why)
     edit(added.value.edit)
     select(store, added.value.ids)
@@ -75,13 +76,25 @@ export function AddByTyping() {
           By a list of corners
         </label>
       )}
+      {kind === 'block' && !draft.isList ? (
+        <label className="option">
+          <input
+            type="checkbox"
+            checked={draft.isCounted}
+            onChange={event => change({ isCounted: event.target.checked })}
+          />
+          By number of rows and plants
+        </label>
+      ) : null}
       {draft.isList && shape !== 'point' ? (
         <CornerList draft={draft} onChange={change} hint={positionHint(frame)} />
       ) : (
         <div className="fields">
           <div className="wide">
             <PositionField
-              label={shape === 'point' ? 'Position' : shape === 'line' ? 'Start' : 'First corner'}
+              label={
+                isCounted ? 'First plant' : shape === 'point' ? 'Position' : shape === 'line' ? 'Start' : 'First corner'
+              }
               value={draft.start}
               onCommit={start => change({ start })}
             />
@@ -90,15 +103,18 @@ export function AddByTyping() {
           </div>
           {shape === 'point' ? null : (
             <>
-              <NumberField
-                label={shape === 'line' ? 'Length' : kind === 'block' ? 'Length along the rows' : 'Length'}
-                quantity="length"
-                value={draft.length}
-                limit={lengthLimit}
-                onCommit={length => change({ length })}
-                isRequired
-              />
-              {shape === 'area' ? (
+              {isCounted ? <CountFields draft={draft} onChange={change} /> : null}
+              {isCounted ? null : (
+                <NumberField
+                  label={shape === 'line' ? 'Length' : kind === 'block' ? 'Length along the rows' : 'Length'}
+                  quantity="length"
+                  value={draft.length}
+                  limit={lengthLimit}
+                  onCommit={length => change({ length })}
+                  isRequired
+                />
+              )}
+              {shape === 'area' && !isCounted ? (
                 <NumberField
                   label="Width, to the right of it"
                   quantity="length"
@@ -176,6 +192,30 @@ export function AddByTyping() {
         </button>
       </div>
     </form>
+  )
+}
+
+type CountProps = { readonly draft: Draft; readonly onChange: (patch: Partial<Draft>) => void }
+
+function CountFields({ draft, onChange }: CountProps) {
+  return (
+    <>
+      <NumberField
+        label="Number of rows"
+        value={draft.rows}
+        limit={rowsLimit}
+        onCommit={rows => onChange({ rows: rows ?? 1 })}
+        isRequired
+        note="Each to the right of the one before."
+      />
+      <NumberField
+        label="Plants in a row"
+        value={draft.count}
+        limit={{ low: 1, high: 10_000, isWhole: true }}
+        onCommit={count => onChange({ count })}
+        isRequired
+      />
+    </>
   )
 }
 

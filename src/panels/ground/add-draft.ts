@@ -2,6 +2,7 @@ import type { Edit } from '#geo/plan/edits'
 import { compose } from '#geo/plan/edits'
 import { addFeatures, addStationInUse } from '#geo/plan/edits-features'
 import type { Feature, FeatureKind, Geometry, Plan, Station } from '#geo/plan/plan'
+import { type RowLayout, rowBlock } from '#geo/plan/row-block'
 import type { LngLat, Metres } from '#geo/space/plane'
 import { offset } from '#geo/space/shape'
 import { newId } from '../../state/new-id'
@@ -22,6 +23,8 @@ export type Draft = {
   readonly count: number | null
   /** How many rows side by side. */
   readonly rows: number
+  /** A block is given by its rows and the plants in each, not by its sides. */
+  readonly isCounted: boolean
   readonly isList: boolean
   /** Corners, one a line, where the outline is given as a list. */
   readonly list: string
@@ -39,6 +42,7 @@ export const emptyDraft: Draft = {
   rowSpacing: null,
   count: null,
   rows: 1,
+  isCounted: false,
   isList: false,
   list: '',
 }
@@ -72,8 +76,9 @@ type Added = { readonly edit: Edit; readonly ids: readonly string[] }
 export function addedBy(
   draft: Draft,
   plan: Plan,
-  options: { year: number; frame: Frame; rowSpacing: number },
+  options: { year: number; frame: Frame; spacing: number; rowSpacing: number },
 ): Read<Added> {
+  if (draft.kind === 'block' && draft.isCounted && !draft.isList) return countedBlock(draft, plan, options)
   const shapes = geometriesOf(draft, options)
   if (!shapes.ok) return shapes
   const features: Feature[] = []
@@ -95,6 +100,34 @@ export function addedBy(
   }
   const edit = addFeatures(features)
   return { ok: true, value: { edit: compose(edit.label, [edit]), ids } }
+}
+
+/** A block by its first plant, its rows and the plants in each; the others stand to the right of the first row. */
+function countedBlock(
+  draft: Draft,
+  plan: Plan,
+  options: { frame: Frame; spacing: number; rowSpacing: number },
+): Read<Added> {
+  const { start, count } = draft
+  if (start === null) return { ok: false, why: 'Give the place of the first plant.' }
+  if (count === null) return { ok: false, why: 'Give the number of plants in a row.' }
+  const { home } = options.frame
+  const spacing = draft.spacing ?? options.spacing
+  const rowSpacing = draft.rowSpacing ?? options.rowSpacing
+  const layout: RowLayout = {
+    start: home.toMetres(start),
+    bearing: draft.bearing,
+    plants: count,
+    rows: draft.rows,
+    spacing,
+    rowSpacing,
+    side: 'right',
+  }
+  const { geometry, bearing } = rowBlock(layout, home, plan.features)
+  const name = draft.name || nextName(plan, 'block')
+  const properties = { kind: 'block' as const, name, crop: draft.crop, spacing, rowSpacing, bearing }
+  const block: Feature = { type: 'Feature', id: newId('block'), geometry, properties }
+  return { ok: true, value: { edit: addFeatures([block]), ids: [block.id] } }
 }
 
 function propertiesOf(draft: Draft, name: string): object {

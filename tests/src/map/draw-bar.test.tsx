@@ -50,6 +50,7 @@ describe('the draw bar', () => {
       'No stations here',
       'Boundary',
       'Windbreak',
+      'Measure',
       'Hide the words',
     ])
     expect(button('Select')).toHaveAttribute('aria-pressed', 'true')
