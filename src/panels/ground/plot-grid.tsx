@@ -1,7 +1,7 @@
 import { type FormEvent, type KeyboardEvent, useId, useState } from 'react'
 import { compose } from '#geo/plan/edits'
 import { addFeatures } from '#geo/plan/edits-features'
-import type { Bed, Feature, Plan, Plant } from '#geo/plan/plan'
+import type { Bed, Boundary, Feature, Plan, Plant } from '#geo/plan/plan'
 import { gridSize, type Plot, type PlotGrid, plotsOf, spotsIn } from '#geo/plan/plots'
 import type { LngLat, Plane } from '#geo/space/plane'
 import { NumberField } from '../../parts/number-field'
@@ -44,7 +44,7 @@ type Figure = Exclude<keyof Draft, 'isWalked'>
 
 /**
  * Numbered allotment plots in one step. A plan holds what grows, so that a plot is a bed of its crop, or its plants by a
- * list; a plot on which nothing wants bees is not drawn.
+ * list, and on asking an outline.
  */
 export function PlotGridForm() {
   const store = usePlannerStore()
@@ -55,6 +55,7 @@ export function PlotGridForm() {
   const [corner, setCorner] = useState<LngLat | null>(null)
   const [crop, setCrop] = useState('strawberry')
   const [list, setList] = useState('')
+  const [isOutlined, setOutlined] = useState(false)
   const field = useId()
   const [fault, setFault] = useState<string | null>(null)
   const [done, setDone] = useState('')
@@ -76,12 +77,16 @@ export function PlotGridForm() {
     if (!read.ok) return setFault(read.why)
     const wholly = plots.map(({ name }): PlotPlants => ({ plot: name, crop, count: null }))
     const features = (list.trim() === '' ? wholly : read.value).map(each =>
-      plotFeature(plots.find(({ name }) => name === each.plot)!, each, home, cropTitle(plan, each.crop)),
+      plotFeature(plots.find(({ name }) => name === each.plot)!, each, home, {
+        title: cropTitle(plan, each.crop),
+        isOutlined,
+      }),
     )
+    if (isOutlined) features.unshift(...plots.map(plot => outlineOf(plot, home)))
     edit(compose(`Add ${counted(plots.length, 'plot')}`, [addFeatures(features)]))
     select(store, [])
     if (plan.features.length === 0) setView(store, { focusRequest: store.getState().view.focusRequest + 1 })
-    setDone(`Added ${counted(features.length, 'planting')} on plots ${plots[0]?.name} to ${plots.at(-1)?.name}.`)
+    setDone(`Added ${counted(features.length, 'thing')} on plots ${plots[0]?.name} to ${plots.at(-1)?.name}.`)
   }
   const figure = (name: Figure, label: string, limit: object, quantity: 'plain' | 'length' | 'degrees' = 'length') => (
     <NumberField
@@ -134,10 +139,17 @@ export function PlotGridForm() {
           }}
         />
         <p className="field-note">
-          Without a number the crop fills the plot. Plots that are not listed are not drawn. With no list at all, each
-          is a bed of this crop:
+          Without a number the crop fills the plot. Plots that are not listed grow nothing that wants bees. With no list
+          at all, each is a bed of this crop:
         </p>
       </div>
+      <label className="option">
+        <input type="checkbox" checked={isOutlined} onChange={event => setOutlined(event.target.checked)} />
+        The outline of every plot too, as ground in your care
+      </label>
+      {isOutlined ? (
+        <p className="field-note">Suggested stations then keep to the plots, and off the paths between them.</p>
+      ) : null}
       {list.trim() === '' ? <CropChoice value={crop} onCommit={setCrop} /> : null}
       <p className="field-note">
         {counted(count, 'plot')} of {areaText((draft.length * draft.width) / draft.parts, plan.units)} on{' '}
@@ -171,16 +183,40 @@ function repeatedName(plan: Plan, draft: Draft): string | null {
   return plotsOf({ ...draft, corner: { x: 0, y: 0 } }).find(({ name }) => taken.has(`Plot ${name}`))?.name ?? null
 }
 
-/** What a plot holds: a bed with its outline, or plants along its middle. */
-function plotFeature(plot: Plot, { crop, count }: PlotPlants, home: Plane, title: string): Feature {
+function ringOf({ corners }: Plot, home: Plane): readonly LngLat[] {
+  const ring = corners.map(corner => home.toLngLat(corner)).reverse()
+  return [...ring, ring[0] as LngLat]
+}
+
+function outlineOf(plot: Plot, home: Plane): Boundary {
+  const geometry = { type: 'Polygon', coordinates: [ringOf(plot, home)] } as const
+  return {
+    type: 'Feature',
+    id: newId('boundary'),
+    geometry,
+    properties: { kind: 'boundary', name: `Plot ${plot.name}` },
+  }
+}
+
+/** What a plot holds: a bed with its outline, or plants along its middle. Where the plot itself is drawn, it has the bare name. */
+function plotFeature(
+  plot: Plot,
+  { crop, count }: PlotPlants,
+  home: Plane,
+  { title, isOutlined }: { readonly title: string; readonly isOutlined: boolean },
+): Feature {
+  const longName = `Plot ${plot.name} ${title.toLowerCase()}`
   if (count === null) {
-    const ring = plot.corners.map(corner => home.toLngLat(corner)).reverse()
-    const geometry = { type: 'Polygon', coordinates: [[...ring, ring[0] as LngLat]] } as const
-    const properties = { kind: 'bed', name: `Plot ${plot.name}`, crop } as const
+    const geometry = { type: 'Polygon', coordinates: [ringOf(plot, home)] } as const
+    const properties = { kind: 'bed', name: isOutlined ? longName : `Plot ${plot.name}`, crop } as const
     return { type: 'Feature', id: newId('bed'), geometry, properties } satisfies Bed
   }
   const coordinates = spotsIn(plot, count).map(spot => home.toLngLat(spot))
-  const properties = { kind: 'plant', name: `Plot ${plot.name} ${title.toLowerCase()}`, crop } as const
   const geometry = { type: 'MultiPoint', coordinates } as const
-  return { type: 'Feature', id: newId('plant'), geometry, properties } satisfies Plant
+  return {
+    type: 'Feature',
+    id: newId('plant'),
+    geometry,
+    properties: { kind: 'plant', name: longName, crop },
+  } satisfies Plant
 }

@@ -95,6 +95,22 @@ describe('numbered plots', () => {
     expect(screen.getByRole('button', { name: /^Undo: add 40 plots/i })).toBeEnabled()
   })
 
+  test('get an outline each on asking, and what grows there is told apart from it by name', async () => {
+    const { store, user } = renderApp({ plan: smallPlan() })
+    const before = planOf(store).features.length
+    await user.click(screen.getByText('Numbered plots in a grid'))
+    await user.type(await screen.findByLabelText('Corner of the first plot'), '100, 100{Enter}')
+    await user.type(screen.getByLabelText(/^What grows on them/), '2; apple; 1')
+    await user.click(screen.getByLabelText(/^The outline of every plot/))
+    await user.click(screen.getByRole('button', { name: 'Add 20 plots' }))
+    const added = planOf(store).features.slice(before)
+    expect(added.filter(({ properties }) => properties.kind === 'boundary')).toHaveLength(20)
+    expect(added.map(({ properties }) => properties.name).filter(name => /Plot 2\b/.test(name!))).toEqual([
+      'Plot 2',
+      'Plot 2 apple',
+    ])
+  })
+
   test('without a list are beds of one crop, and no name comes twice', async () => {
     const { store, user } = renderApp({ plan: smallPlan() })
     const before = planOf(store).features.length
