@@ -69,7 +69,7 @@ test('a row drawn, a station put up, moved and deleted on the map by keys', asyn
   await press('Enter', 2)
   await selected('Row 1').waitFor()
 
-  await takeByKey(5)
+  await takeByKey(6)
   await press('Enter')
   await press('ArrowRight', 3)
   await press('Enter')
