@@ -25,6 +25,9 @@ export type StationChange = {
   readonly remarks: readonly [from: Remarks, to: Remarks]
 }
 
+/** Tubes for each female have to change by this factor to be told of. */
+export const toldTimes = 1.25
+
 /** Stations counted in both seasons, those first whose tubes for each female changed most. */
 export function stationChanges(plan: Plan, [a, b]: readonly [number, number], { stations }: LikeWithLike) {
   const [then, now] = [seasonOf(plan, a)!, seasonOf(plan, b)!]
@@ -59,4 +62,17 @@ function remarksOf(season: Season, id: string): Remarks {
     mudDry: looked.filter(({ mudWet }) => mudWet === false).length,
     words: [...new Set(words as string[])],
   }
+}
+
+/** What was remarked at a station: "2024: mud dry at 2 of 6 visits; “Mud tray dry.”". */
+export function remarkTexts({ year, mudLooked, mudDry, words }: Remarks): readonly string[] {
+  const mud =
+    mudLooked === 0
+      ? []
+      : [
+          mudDry === 0
+            ? `${year}: mud wet at ${mudLooked === 1 ? 'the one visit' : `all ${mudLooked} visits`} that looked.`
+            : `${year}: mud dry at ${mudDry} of ${mudLooked} ${mudLooked === 1 ? 'visit' : 'visits'} that looked.`,
+        ]
+  return [...mud, ...words.map(text => `${year}: “${text}”`)]
 }

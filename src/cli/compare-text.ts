@@ -2,6 +2,7 @@ import type { Plan } from '#geo/plan/plan'
 import { pointsText } from '#geo/seasons/cause-text'
 import type { Change, Comparison, PlantingComparison } from '#geo/seasons/compare'
 import type { Spread } from '#geo/seasons/spread'
+import { remarkTexts, type StationChange, stationChanges, toldTimes } from '#geo/seasons/station-change'
 import { adviceText, stationStories } from '#geo/seasons/station-story'
 import { type Column, pairs, table } from './table'
 import { estimate, notKnown, oneLine, percent } from './words'
@@ -12,7 +13,8 @@ export function compareText(plan: Plan, comparison: Comparison): string {
   const [from, to] = years
   const { coverage, found } = orchard
   const name = oneLine(plan.name) || 'Plan without a name'
-  const counted = stations.stations.filter(({ isCounted }) => isCounted)
+  const counted = stationChanges(plan, years, stations)
+  const remarked = counted.flatMap(remarks)
   const stories = stationStories(plan, Math.max(from, to)).filter(({ advice }) => advice !== null)
   const why =
     reasons.length === 0
@@ -52,16 +54,27 @@ export function compareText(plan: Plan, comparison: Comparison): string {
           '',
           'Stations counted in both seasons',
           table(
-            [left('Station'), right('Capped'), right('Of those set out nested'), right('Cells lost'), right('Return')],
-            counted.map(({ name: station, from: then, to: now }) => [
+            [
+              left('Station'),
+              right('Capped'),
+              right('Tubes a female cocoon'),
+              right('Of those set out nested'),
+              right('Cells lost'),
+              right('Return'),
+            ],
+            counted.map(({ name: station, from: then, to: now, cappedEach }) => [
               oneLine(station),
               both(then.capped, now.capped, String),
+              both(cappedEach.from, cappedEach.to, value => value.toFixed(1)),
               both(then.establishment?.mid ?? null, now.establishment?.mid ?? null, percent),
               both(then.lossShare?.share ?? null, now.lossShare?.share ?? null, percent),
               both(then.return, now.return, value => value.toFixed(1)),
             ]),
           ),
         ]),
+    ...(remarked.length === 0
+      ? []
+      : ['', 'Written down where tubes changed most', pairs(remarked.map(([name, text]) => [name, text] as const))]),
     ...(stories.length === 0
       ? []
       : [
@@ -71,6 +84,12 @@ export function compareText(plan: Plan, comparison: Comparison): string {
         ]),
     '',
   ].join('\n')
+}
+
+/** What was written down at a station whose tubes for each female clearly changed. */
+function remarks({ name, times, remarks: both }: StationChange): [string, string][] {
+  if (times === null || (times < toldTimes && times > 1 / toldTimes)) return []
+  return both.flatMap(remarkTexts).map(text => [oneLine(name), oneLine(text)])
 }
 
 function heads([from, to]: readonly [number, number]): readonly Column[] {

@@ -1,13 +1,13 @@
 import { problemText } from '#geo/problem'
 import type { Comparison } from '#geo/seasons/compare'
-import { type StationChange, stationChanges } from '#geo/seasons/station-change'
+import { remarkTexts, type StationChange, stationChanges } from '#geo/seasons/station-change'
 import { Disclosure } from '../../../parts/disclosure'
 import { Table } from '../../../parts/table'
 import { grouped, percent, significant } from '../../../text/words'
 import { Explained } from '../../coverage/figures'
 import { usePlan } from '../../hooks'
 import { foundText, shareText } from './compare-words'
-import { cappedEachText, establishedText, likeSentence, pairText, remarkTexts, standOutSentence } from './station-words'
+import { cappedEachText, establishedText, likeSentence, pairText, standOutSentence } from './station-words'
 
 /** Coverage as planned beside coverage as found, and the stations counted in both seasons, like with like. */
 export function Found({ comparison }: { readonly comparison: Comparison }) {

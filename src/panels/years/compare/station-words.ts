@@ -1,7 +1,7 @@
 import type { Comparison } from '#geo/seasons/compare'
-import type { Remarks, StationChange } from '#geo/seasons/station-change'
+import { type StationChange, toldTimes } from '#geo/seasons/station-change'
 import type { OrchardYear } from '#geo/seasons/year'
-import { counted, grouped, percent, significant } from '../../../text/words'
+import { grouped, percent, significant } from '../../../text/words'
 
 /** What the stations that were counted in both seasons show together; null where none were. */
 export function likeSentence({ years, stations }: Comparison): string | null {
@@ -21,9 +21,6 @@ function withBees({ released }: OrchardYear): string {
   return grouped(released)
 }
 
-/** Tubes for each female have to change by this factor to be told of. */
-const toldTimes = 1.25
-
 /** "Capped tubes for each female cocoon set out: 0.2 in 2024, 0.91 in 2025, 4.6 times as many." */
 export function cappedEachText(
   { cappedEach, times }: StationChange,
@@ -34,19 +31,6 @@ export function cappedEachText(
   const changed =
     times !== null && (times >= toldTimes || times <= 1 / toldTimes) ? `, ${figure(times)} times as many` : ''
   return `Capped tubes for each female cocoon set out: ${figure(cappedEach.from)} in ${from}, ${figure(cappedEach.to)} in ${to}${changed}.`
-}
-
-/** What was remarked at a station: "2024: mud dry at 2 of 6 visits; “Mud tray dry.”". */
-export function remarkTexts({ year, mudLooked, mudDry, words }: Remarks): readonly string[] {
-  const mud =
-    mudLooked === 0
-      ? []
-      : [
-          mudDry === 0
-            ? `${year}: mud wet at ${mudLooked === 1 ? 'the one visit' : `all ${grouped(mudLooked)} visits`} that looked.`
-            : `${year}: mud dry at ${grouped(mudDry)} of ${counted(mudLooked, 'visit')} that looked.`,
-        ]
-  return [...mud, ...words.map(text => `${year}: “${text}”`)]
 }
 
 /** The stations that stand out: those whose tubes for each female changed most. */
