@@ -22,7 +22,9 @@ export function startTasks(context: Context, start: Start, flights: readonly Fli
   const up = start.day - stationsUp.value
   const names = stations.map(station => oneLine(nameOf(station)) || station.id)
   const [only] = names
-  const title = names.length === 1 ? `Put up the nest station ${only}` : `Put up ${names.length || 'the'} nest stations`
+  // A station that is called "Nest station 1" says so itself.
+  const one = only?.startsWith('Nest station') ? only : `the nest station ${only}`
+  const title = names.length === 1 ? `Put up ${one}` : `Put up ${names.length || 'the'} nest stations`
   const nesting = flights[0]
   const wet =
     nesting === undefined

@@ -22,7 +22,13 @@ import { cropTitle, titleOf } from './titles'
 
 /** By how many days dates may be off that are defaults; null where they were set or seen. */
 export type Doubt = { readonly before: number; readonly after: number }
-export type BloomBand = Band & { readonly kind: 'bloom'; readonly bloom: Bloom; readonly doubt: Doubt | null }
+export type BloomBand = Band & {
+  readonly kind: 'bloom'
+  readonly bloom: Bloom
+  readonly doubt: Doubt | null
+  /** Null for a forage area. */
+  readonly crop: string | null
+}
 /** `females` at work on the busiest day, in the station's own species. */
 export type FlightBand = Band & {
   readonly kind: 'flight'
@@ -76,7 +82,7 @@ function bloomBands(plan: Plan, year: number): BloomBand[] {
     const bloom = dates[id]
     if (bloom === undefined || !isInOrder(bloom)) return []
     const doubt = crop === null ? null : doubtOf(plan, year, crop, bloom)
-    return [{ id, label, kind: 'bloom' as const, bloom, doubt, curve: bloomCurve(bloom, year) }]
+    return [{ id, label, kind: 'bloom' as const, crop, bloom, doubt, curve: bloomCurve(bloom, year) }]
   })
 }
 

@@ -11,6 +11,8 @@ export type Band = {
   readonly kind: 'bloom' | 'flight'
   /** Values from 0 to 1. */
   readonly curve: DailyCurve
+  /** How far it could be, were its dates off by as much as they may be; drawn dashed around it. */
+  readonly around?: DailyCurve | null
 }
 
 type Props = {
@@ -66,6 +68,7 @@ export function Chart(props: Props) {
         ))}
         {bands.map((band, i) => (
           <g key={band.id} transform={`translate(0 ${i * bandHeight})`}>
+            {band.around ? <path className="chart-around" d={hill(band.around, x, bandHeight)} /> : null}
             <path
               className={`chart-${band.kind}`}
               d={hill(band.curve, x, bandHeight)}
@@ -105,8 +108,11 @@ function ticksOf(from: number, to: number, year: number): readonly { day: number
   return ticks
 }
 
-/** Cut to what fits; about 6.4 px a letter at the chart's size of type. */
+/** Of a letter at the chart's size of type, about, px. */
+export const letterWidth = 6.4
+
+/** Cut to what fits. */
 export function shortened(label: string, width: number): string {
-  const letters = Math.floor((width - 8) / 6.4)
+  const letters = Math.floor((width - 8) / letterWidth)
   return label.length <= letters ? label : `${label.slice(0, letters - 1)}…`
 }

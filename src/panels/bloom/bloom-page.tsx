@@ -8,6 +8,8 @@ import { counted, dateSpan, listed } from '../../text/words'
 import { usePlan, useYear } from '../hooks'
 import { bandsSummary, daysOf, seasonBands } from '../season-bands'
 import { useShell } from '../shell'
+import { doubtCurve } from '../strip/season-days'
+import { wholeOf } from '../strip/strip-picture'
 import { cropTitle } from '../titles'
 import { BandTable } from './band-table'
 import { CalendarCard } from './calendar-card'
@@ -30,6 +32,9 @@ export function BloomPage() {
   const year = useYear()
   const { showDialog } = useShell()
   const bands = useMemo(() => seasonBands(plan, year), [plan, year])
+  const blooms = useMemo(() => bands.blooms.map(band => ({ ...band, around: doubtCurve(band) })), [bands])
+  const { from, to } = useMemo(() => wholeOf(bands), [bands])
+  const hasDoubt = blooms.some(({ around }) => around !== null)
   const crops = cropsIn(plan, year)
   const meadows = forages(plan).filter(forage => isForage(forage) && isPresent(forage, year))
   const all = stations(plan)
@@ -43,13 +48,14 @@ export function BloomPage() {
           <Chart
             title={`Bloom and flight in ${year}`}
             summary={bandsSummary(bands, year)}
-            bands={[...bands.blooms, ...bands.flights]}
-            from={bands.from}
-            to={bands.to}
+            bands={[...blooms, ...bands.flights]}
+            from={from}
+            to={to}
             year={year}
           />
           <p className="aside-note">
             Filled: how far a bloom is open. Hatched: females at work, against the station’s own peak.
+            {hasDoubt ? ' Dashed: how far it could be open if default dates are off by as much as they may be.' : ''}
           </p>
           <Disclosure summary="The same as a table">
             <BandTable bands={bands} year={year} />

@@ -17,6 +17,11 @@ export function frostsOf(plan: Plan, year: number): readonly Frost[] {
   }))
 }
 
+/** Whether a frost is one of the bloom that is kept under `key`, a crop or a planting. */
+export function isFrostOf({ crop, plantings }: Frost, key: string): boolean {
+  return crop === key || plantings.includes(key)
+}
+
 /** "frost of −2.5 °C, enough to kill a tenth of the flowers of Apple". null without frost. */
 export function frostWords(frosts: readonly Frost[], units: Plan['units']): string | null {
   const [first] = frosts

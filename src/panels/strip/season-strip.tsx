@@ -6,6 +6,7 @@ import { usePlanner, usePlannerStore } from '../../state/use-planner'
 import { usePlan, useYear } from '../hooks'
 import { bandsSummary } from '../season-bands'
 import { useShell } from '../shell'
+import { bloomLanes, bloomsByCrop } from './bloom-lanes'
 import { DaySlider } from './day-slider'
 import { workSentence } from './day-work'
 import { groupedFlights, mergedFlights } from './flight-groups'
@@ -17,11 +18,13 @@ import { usePlay } from './use-play'
 import './strip.css'
 
 /** Room for the bands, and how high one of them may be, px. */
-const room = 132
+const room = 64
 const highest = 18
 const lowest = 13
-/** With more bands than this the stations share one, unless they are asked for. */
-const mostBands = 9
+/** With more bands than this the stations share one and blooms follow each other on a line, unless all are asked for. */
+const mostBands = 4
+/** Narrower than this the names beside the hills have no room. */
+const narrow = 520
 
 /** Where the strip begins folded, so that it leaves a map. */
 const small = '(max-width: 700px), (max-height: 560px)'
@@ -59,17 +62,25 @@ function Season({ bands, year, foldButton }: SeasonProps) {
   const { showDialog } = useShell()
   const day = usePlanner(state => state.view.day)
   const [pointed, setPointed] = useState<number | null>(null)
-  const [isEach, setEach] = useState(false)
+  const [isAll, setAll] = useState(false)
   const [wish, setWish] = useState<Stretch | null>(null)
   const [frame, width] = useWidth<HTMLDivElement>(600)
   const whole = useMemo(() => wholeOf(bands), [bands])
   const play = usePlay(whole)
   const stretch = wish === null ? whole : within(wish, whole)
-  const isCrowded = bands.flights.length > 1 && bands.blooms.length + bands.flights.length > mostBands
-  const shown = useMemo(() => (isCrowded && !isEach ? mergedFlights(bands) : bands), [bands, isCrowded, isEach])
-  const all = useMemo(() => [...shown.flying, ...shown.flights, ...shown.blooms], [shown])
+  const labelWidth = width < narrow ? 88 : 132
+  const isCrowded = bands.flying.length + bands.flights.length + bands.blooms.length > mostBands
+  const isMerged = isCrowded && !isAll
+  const shown = useMemo(() => (isMerged ? mergedFlights(bands) : bands), [bands, isMerged])
+  const all = useMemo(() => {
+    const others = [...shown.flying, ...shown.flights]
+    if (!isMerged || width < narrow) return [...others, ...shown.blooms]
+    const inLanes = (blooms: SeasonPicture['blooms']) =>
+      bloomLanes(blooms, shown.frosts, { whole, plot: width - labelWidth, labelWidth })
+    const lanes = inLanes(shown.blooms)
+    return [...others, ...(others.length + lanes.length > mostBands ? inLanes(bloomsByCrop(shown.blooms)) : lanes)]
+  }, [shown, isMerged, whole, width, labelWidth])
   const summary = useMemo(() => bandsSummary(shown, year), [shown, year])
-  const labelWidth = width < 520 ? 88 : 132
   const read = pointed ?? day
   const words = read === null ? null : dayInWords(bands, read, year)
   const work = usePlanner(({ view, results }) => workSentence(view.day, results.day))
@@ -91,8 +102,8 @@ function Season({ bands, year, foldButton }: SeasonProps) {
           </button>
         )}
         {isCrowded ? (
-          <button type="button" className="strip-each" aria-pressed={isEach} onClick={() => setEach(!isEach)}>
-            Each station
+          <button type="button" className="strip-each" aria-pressed={isAll} onClick={() => setAll(!isAll)}>
+            Each by itself
           </button>
         ) : null}
         <StripTools
@@ -108,7 +119,7 @@ function Season({ bands, year, foldButton }: SeasonProps) {
       </div>
       <p className="strip-words">
         {words === null
-          ? `Point at a day to read it; press on it, or use the arrow keys, to see who works where that day.${bands.flying.length === 0 ? ` ${noWeather}` : ''}`
+          ? `Point at a day to read it; press on it, or use the arrow keys, to see who works where.${bands.flying.length === 0 ? ` ${noWeather}` : ''}`
           : pointed === null && work !== null
             ? `${words} ${work}`
             : words}

@@ -1,16 +1,17 @@
-import { memo, useId } from 'react'
+import { Fragment, memo, useId } from 'react'
 import { type DailyCurve, endOf } from '#geo/time/curve'
 import { hill, shortened } from '../../parts/chart'
 import type { BloomBand, FlightBand } from '../season-bands'
+import { type BloomLane, laneGap, reachOf } from './bloom-lanes'
 import { doubtCurve } from './season-days'
-import type { Frost } from './season-frost'
+import { type Frost, isFrostOf } from './season-frost'
 import { ticksOf } from './season-ticks'
 import type { FlyingBand } from './season-weather'
 import type { Stretch } from './stretch'
 
 const axisHeight = 18
 
-type PictureBand = BloomBand | FlightBand | FlyingBand
+export type PictureBand = BloomBand | FlightBand | FlyingBand | BloomLane
 
 type Props = {
   readonly title: string
@@ -83,15 +84,21 @@ const Bands = memo(function Bands({ bands, stretch, year, frosts, width, labelWi
         {bands.map((band, i) => (
           <g key={band.kind + band.id} transform={`translate(0 ${i * bandHeight})`}>
             <BandShape band={band} x={x} height={bandHeight} hatch={`${id}-hatch`} />
-            {band.kind === 'bloom' ? <Frosts frosts={frosts} id={band.id} x={x} /> : null}
+            {bloomsIn(band).map(({ id: key }) => (
+              <Frosts key={key} frosts={frosts} id={key} x={x} />
+            ))}
           </g>
         ))}
       </g>
       {bands.map((band, i) => (
         <g key={band.kind + band.id} transform={`translate(0 ${i * bandHeight})`}>
-          <text className="chart-label" x="0" y={bandHeight - Math.max(2, Math.round(bandHeight / 4))}>
-            {shortened(band.label, labelWidth)}
-          </text>
+          {band.kind === 'lane' ? (
+            <LaneNames {...{ lane: band, frosts, x, width, labelWidth, height: bandHeight }} />
+          ) : (
+            <text className="chart-label" x="0" y={bandHeight - Math.max(2, Math.round(bandHeight / 4))}>
+              {shortened(band.label, labelWidth)}
+            </text>
+          )}
           <path className="chart-line" d={`M0 ${bandHeight - 0.5}H${width}`} />
         </g>
       ))}
@@ -110,13 +117,42 @@ function BandShape({ band, x, height, hatch }: ShapeProps) {
   const path = (curve: DailyCurve) => hill(curve, x, height)
   if (band.kind === 'flying') return <FlyingBars band={band} x={x} height={height} />
   if (band.kind === 'flight') return <path className="chart-flight" d={path(band.curve)} fill={`url(#${hatch})`} />
-  const doubt = doubtCurve(band)
-  return (
-    <>
-      {doubt === null ? null : <path className="strip-doubt" d={path(doubt)} />}
-      <path className="chart-bloom" d={path(band.curve)} />
-    </>
-  )
+  return bloomsIn(band).map(bloom => {
+    const doubt = doubtCurve(bloom)
+    return (
+      <Fragment key={bloom.id}>
+        {doubt === null ? null : <path className="strip-doubt" d={path(doubt)} />}
+        <path className="chart-bloom" d={path(bloom.curve)} />
+      </Fragment>
+    )
+  })
+}
+
+function bloomsIn(band: PictureBand): readonly BloomBand[] {
+  if (band.kind === 'lane') return band.blooms.map(({ band: bloom }) => bloom)
+  return band.kind === 'bloom' ? [band] : []
+}
+
+type NamesProps = Pick<ShapeProps, 'x' | 'height'> &
+  Pick<Props, 'frosts' | 'width' | 'labelWidth'> & { readonly lane: BloomLane }
+
+/** Names beside the hills of a line, since its blooms share the room for one at the left. */
+function LaneNames({ lane, frosts, x, height, width, labelWidth }: NamesProps) {
+  return lane.blooms.map(({ band, isNameBefore }) => {
+    const { from, to } = reachOf(band, frosts)
+    if (x(to) < labelWidth || x(from) > width) return null
+    return (
+      <text
+        key={band.id}
+        className="chart-label"
+        x={isNameBefore ? x(from) - laneGap : x(to) + laneGap}
+        y={height - Math.max(2, Math.round(height / 4))}
+        textAnchor={isNameBefore ? 'end' : 'start'}
+      >
+        {shortened(band.label, labelWidth)}
+      </text>
+    )
+  })
 }
 
 /** A bar for each day's hours, and a dashed line at those of a typical day; where nothing is known, a dot on the base. */
@@ -153,7 +189,7 @@ function Frosts({
   readonly x: (day: number) => number
 }) {
   return frosts
-    .filter(({ crop, plantings }) => crop === id || plantings.includes(id))
+    .filter(frost => isFrostOf(frost, id))
     .map(({ day, isSevere }) => (
       <path key={day} className={isSevere ? 'strip-frost-hard' : 'strip-frost'} d={`M${x(day) - 4} 1h8l-4 8Z`} />
     ))
