@@ -1,8 +1,16 @@
 import { readPlan } from '#geo/file/read'
 import type { IsoDate } from '#geo/time/day'
+import { mapPicture } from './map/map-picture'
 import type { Sample, Services } from './panels/services'
 import { newId } from './state/new-id'
-import { openPlanFile, saveCalendarFile, savePlanFile, saveTableFile } from './storage/open-save'
+import {
+  openPlanFile,
+  saveCalendarFile,
+  saveOtherFile,
+  savePictureFile,
+  savePlanFile,
+  saveTableFile,
+} from './storage/open-save'
 import { imageOf, keepImage } from './storage/pictures'
 import * as plans from './storage/plans'
 import { reducedImage } from './storage/reduce-image'
@@ -28,6 +36,8 @@ export function hereServices(): Services {
     saveFile: savePlanFile,
     saveTable: saveTableFile,
     saveCalendar: saveCalendarFile,
+    saveOther: saveOtherFile,
+    saveMapPicture: async name => savePictureFile(name, await mapPicture()),
     takePicture: async file => {
       const { width, height, from, ...image } = await reducedImage(file)
       const id = newId('picture')

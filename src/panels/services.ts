@@ -42,6 +42,10 @@ export type Services = {
   saveFile(plan: Plan): Promise<string | null>
   /** The same for a table in CSV; `name` without ending. */
   saveTable(name: string, text: string): Promise<string | null>
+  /** The same for text that other programs read; `name` without ending. */
+  saveOther(name: string, format: 'gpx' | 'kml' | 'geojson', text: string): Promise<string | null>
+  /** The same for a picture of the map as it is in sight, in PNG. */
+  saveMapPicture(name: string): Promise<string | null>
   /** The same for the work of a season, as a calendar file. */
   saveCalendar(plan: Plan, year: number, tasks: readonly Task[]): Promise<string | null>
   /** Makes an image ready to be laid under the map, and keeps it on the device under a new id. */

@@ -2,7 +2,17 @@ import { createContext, use } from 'react'
 
 /** What can lie beside the map besides the working of a figure, or come before everything as a dialog. */
 export type SideView = 'problems' | 'settings'
-export type DialogName = 'plans' | 'restore' | 'cautions' | 'about' | 'ground' | 'season' | 'days' | 'details' | 'work'
+export type DialogName =
+  | 'plans'
+  | 'restore'
+  | 'cautions'
+  | 'about'
+  | 'ground'
+  | 'season'
+  | 'days'
+  | 'details'
+  | 'work'
+  | 'save-other'
 
 export type Shell = {
   readonly side: SideView | null

@@ -18,6 +18,17 @@ const fileTypes: FileTypes = [{ description: 'Plan', accept: { 'application/geo+
 const tableTypes: FileTypes = [{ description: 'Table', accept: { 'text/csv': ['.csv'] } }]
 const calendarTypes: FileTypes = [{ description: 'Calendar', accept: { 'text/calendar': ['.ics'] } }]
 
+const pictureTypes: FileTypes = [{ description: 'Picture', accept: { 'image/png': ['.png'] } }]
+
+/** What other programs read, by the ending of its name. */
+const otherTypes = {
+  gpx: [{ description: 'GPX', accept: { 'application/gpx+xml': ['.gpx'] } }],
+  kml: [{ description: 'KML', accept: { 'application/vnd.google-earth.kml+xml': ['.kml'] } }],
+  geojson: [{ description: 'GeoJSON', accept: { 'application/geo+json': ['.geojson'] } }],
+} as const satisfies Readonly<Record<string, FileTypes>>
+
+type OtherFormat = keyof typeof otherTypes
+
 type SaveFilePicker = (options: {
   readonly suggestedName: string
   readonly types: FileTypes
@@ -69,7 +80,17 @@ export async function saveCalendarFile(plan: Plan, year: number, tasks: readonly
   return saveText(`${fileStem(plan.name)} ${year}.ics`, text, calendarTypes)
 }
 
-async function saveText(name: string, text: string, types: FileTypes): Promise<string | null> {
+/** Text for other programs; `name` without ending. */
+export async function saveOtherFile(name: string, format: OtherFormat, text: string): Promise<string | null> {
+  return saveText(`${fileStem(name)}.${format}`, text, otherTypes[format])
+}
+
+/** A picture in PNG; `name` without ending. */
+export async function savePictureFile(name: string, picture: Blob): Promise<string | null> {
+  return saveText(`${fileStem(name)}.png`, picture, pictureTypes)
+}
+
+async function saveText(name: string, text: string | Blob, types: FileTypes): Promise<string | null> {
   const picker = (window as { showSaveFilePicker?: SaveFilePicker }).showSaveFilePicker
   if (picker === undefined) {
     download(name, text, Object.keys(types[0].accept)[0] ?? 'text/plain')
@@ -123,7 +144,7 @@ function chosenFile(): Promise<File | null> {
   })
 }
 
-function download(name: string, text: string, type: string): void {
+function download(name: string, text: string | Blob, type: string): void {
   const url = URL.createObjectURL(new Blob([text], { type }))
   const link = document.createElement('a')
   link.href = url

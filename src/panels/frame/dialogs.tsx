@@ -1,5 +1,7 @@
+import { lazy, Suspense } from 'react'
 import { type CautionKey, cautions } from '#geo/wording/cautions'
 import { Dialog } from '../../parts/dialog'
+import { ErrorBoundary } from '../../parts/error-boundary'
 import { useUnits } from '../../parts/units-context'
 import { cautionIn } from '../../text/cautions'
 import { WorkDialog } from '../calendar/work-dialog'
@@ -10,6 +12,9 @@ import { About } from '../texts/about'
 import { GroundDialog } from './ground-dialog'
 import { PlanDialog } from './plan-dialog'
 import { SeasonDialog } from './season-dialog'
+
+// Read when it is asked for: its writers are wanted seldom.
+const SaveOther = lazy(async () => ({ default: (await import('../elsewhere/save-other')).SaveOther }))
 
 /** The dialog that is asked for, if any. */
 export function Dialogs() {
@@ -32,6 +37,14 @@ export function Dialogs() {
       return <PlanDialog onClose={close} />
     case 'work':
       return <WorkDialog onClose={close} />
+    case 'save-other':
+      return (
+        <ErrorBoundary what="Saving for other programs">
+          <Suspense fallback={null}>
+            <SaveOther onClose={close} />
+          </Suspense>
+        </ErrorBoundary>
+      )
     case 'about':
       return (
         <Dialog title="How it works" onClose={close}>

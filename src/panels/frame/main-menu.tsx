@@ -45,6 +45,7 @@ function Items({ close }: { readonly close: () => void }) {
   return (
     <>
       {item('Save as a file', save)}
+      {item('Save for other programs', () => showDialog('save-other'))}
       {item('Work and calendar of the season', () => showDialog('work'))}
       {item('Open a file', openFile)}
       {item('Plans on this device', () => showDialog('plans'))}
