@@ -5,8 +5,13 @@ import { doubtCurve } from './season-days'
 import { type Frost, isFrostOf } from './season-frost'
 import type { Stretch } from './stretch'
 
-/** Blooms that follow each other on one line, each with its name beside its hill. */
-export type BloomLane = { readonly kind: 'lane'; readonly id: string; readonly blooms: readonly LaneBloom[] }
+/** Blooms that follow each other on one line, each with its name beside its hill; or, with a label, many over each other. */
+export type BloomLane = {
+  readonly kind: 'lane'
+  readonly id: string
+  readonly label: string | null
+  readonly blooms: readonly LaneBloom[]
+}
 /** `isNameBefore`: the name stands left of the hill, not right of it. */
 export type LaneBloom = { readonly band: BloomBand; readonly isNameBefore: boolean }
 
@@ -66,7 +71,17 @@ function filledLanes(
   return lanes
     .map(({ blooms: inLane }) => inLane.sort((a, b) => start(a) - start(b)))
     .sort(([a], [b]) => start(a!) - start(b!))
-    .map(inLane => ({ kind: 'lane', id: inLane[0]!.band.id, blooms: inLane }))
+    .map(inLane => ({ kind: 'lane', id: inLane[0]!.band.id, label: null, blooms: inLane }))
+}
+
+/** No more than `most` lines: those that hold most blooms, and below them one with all the others' hills and no names. */
+export function fewLanes(lanes: readonly BloomLane[], most: number): readonly BloomLane[] {
+  if (lanes.length <= most) return lanes
+  const bySize = [...lanes].sort((a, b) => b.blooms.length - a.blooms.length)
+  const kept = new Set(bySize.slice(0, most - 1))
+  const others = lanes.filter(lane => !kept.has(lane)).flatMap(({ blooms }) => blooms)
+  const last = { kind: 'lane' as const, id: 'others', label: `${others.length} more`, blooms: others }
+  return [...lanes.filter(lane => kept.has(lane)), last]
 }
 
 function isFree(space: Stretch, taken: readonly Stretch[]): boolean {

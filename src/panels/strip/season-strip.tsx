@@ -6,7 +6,7 @@ import { usePlanner, usePlannerStore } from '../../state/use-planner'
 import { usePlan, useYear } from '../hooks'
 import { bandsSummary } from '../season-bands'
 import { useShell } from '../shell'
-import { bloomLanes, bloomsByCrop } from './bloom-lanes'
+import { bloomLanes, bloomsByCrop, fewLanes } from './bloom-lanes'
 import { DaySlider } from './day-slider'
 import { workSentence } from './day-work'
 import { groupedFlights, mergedFlights } from './flight-groups'
@@ -22,7 +22,7 @@ const room = 64
 const highest = 18
 const lowest = 13
 /** With more bands than this the stations share one and blooms follow each other on a line, unless all are asked for. */
-const mostBands = 4
+const mostBands = 5
 /** Narrower than this the names beside the hills have no room. */
 const narrow = 520
 
@@ -78,7 +78,8 @@ function Season({ bands, year, foldButton }: SeasonProps) {
     const inLanes = (blooms: SeasonPicture['blooms']) =>
       bloomLanes(blooms, shown.frosts, { whole, plot: width - labelWidth, labelWidth })
     const lanes = inLanes(shown.blooms)
-    return [...others, ...(others.length + lanes.length > mostBands ? inLanes(bloomsByCrop(shown.blooms)) : lanes)]
+    const most = Math.max(2, mostBands - others.length)
+    return [...others, ...(lanes.length <= most ? lanes : fewLanes(inLanes(bloomsByCrop(shown.blooms)), most))]
   }, [shown, isMerged, whole, width, labelWidth])
   const summary = useMemo(() => bandsSummary(shown, year), [shown, year])
   const read = pointed ?? day

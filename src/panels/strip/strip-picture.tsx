@@ -92,11 +92,11 @@ const Bands = memo(function Bands({ bands, stretch, year, frosts, width, labelWi
       </g>
       {bands.map((band, i) => (
         <g key={band.kind + band.id} transform={`translate(0 ${i * bandHeight})`}>
-          {band.kind === 'lane' ? (
+          {band.kind === 'lane' && band.label === null ? (
             <LaneNames {...{ lane: band, frosts, x, width, labelWidth, height: bandHeight }} />
           ) : (
             <text className="chart-label" x="0" y={bandHeight - Math.max(2, Math.round(bandHeight / 4))}>
-              {shortened(band.label, labelWidth)}
+              {shortened(band.label ?? '', labelWidth)}
             </text>
           )}
           <path className="chart-line" d={`M0 ${bandHeight - 0.5}H${width}`} />
@@ -117,12 +117,13 @@ function BandShape({ band, x, height, hatch }: ShapeProps) {
   const path = (curve: DailyCurve) => hill(curve, x, height)
   if (band.kind === 'flying') return <FlyingBars band={band} x={x} height={height} />
   if (band.kind === 'flight') return <path className="chart-flight" d={path(band.curve)} fill={`url(#${hatch})`} />
+  const isOver = band.kind === 'lane' && band.label !== null
   return bloomsIn(band).map(bloom => {
     const doubt = doubtCurve(bloom)
     return (
       <Fragment key={bloom.id}>
         {doubt === null ? null : <path className="strip-doubt" d={path(doubt)} />}
-        <path className="chart-bloom" d={path(bloom.curve)} />
+        <path className={isOver ? 'chart-bloom strip-over' : 'chart-bloom'} d={path(bloom.curve)} />
       </Fragment>
     )
   })

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { valueOn } from '#geo/time/curve'
 import type { BloomBand } from '../../../../src/panels/season-bands'
-import { bloomLanes, bloomsByCrop, reachOf } from '../../../../src/panels/strip/bloom-lanes'
+import { bloomLanes, bloomsByCrop, fewLanes, reachOf } from '../../../../src/panels/strip/bloom-lanes'
 import type { Frost } from '../../../../src/panels/strip/season-frost'
 
 /** A bloom that opens on `start`, is full in the middle and over after `length` days. */
@@ -61,4 +61,17 @@ test('blooms of one crop become one, as far open as the most open of them; forag
       Math.max(valueOn(blooms[0]!.curve, day), valueOn(blooms[1]!.curve, day)),
     )
   }
+})
+
+test('more lines than there is room for: the fullest stay, the others share one, none is lost', () => {
+  const blooms = ['Plum', 'Pear', 'Cherry', 'Apple'].map((label, i) => bloom(label, 80 + i))
+  const lanes = bloomLanes([...blooms, bloom('Quince', 140)], [], room)
+  expect(namesOf(lanes)).toEqual([['Plum', 'Quince'], ['Pear'], ['Cherry'], ['Apple']])
+  expect(fewLanes(lanes, 4)).toBe(lanes)
+  const few = fewLanes(lanes, 2)
+  expect(namesOf(few)).toEqual([
+    ['Plum', 'Quince'],
+    ['Pear', 'Cherry', 'Apple'],
+  ])
+  expect(few.map(({ label }) => label)).toEqual([null, '3 more'])
 })
