@@ -15,6 +15,8 @@ import { imageOf, keepImage } from './storage/pictures'
 import * as plans from './storage/plans'
 import { reducedImage } from './storage/reduce-image'
 import { dateText } from './text/words'
+import { createImportReader } from './worker/import-reader'
+import { makeWorker } from './worker/make-worker'
 
 /** The real disk and device behind the panels. */
 export function hereServices(): Services {
@@ -48,6 +50,7 @@ export function hereServices(): Services {
       const image = await imageOf(picture)
       return image && URL.createObjectURL(new Blob([image.bytes], { type: image.type }))
     },
+    importReader: () => createImportReader(makeWorker),
     copyText: text => navigator.clipboard.writeText(text),
     listSamples,
     locate,

@@ -4,6 +4,7 @@ import type { Picture, Plan } from '#geo/plan/plan'
 import type { Outcome } from '#geo/problem'
 import type { Fix } from '#geo/space/standing'
 import type { IsoDate } from '#geo/time/day'
+import type { ImportReader } from '../worker/import-reader'
 
 /** A plan kept on this device. `savedAt` in local words: "6 April 2026, 14:02". */
 export type KeptPlan = { readonly id: string; readonly name: string; readonly savedAt: string; readonly things: number }
@@ -52,6 +53,8 @@ export type Services = {
   takePicture(file: Blob): Promise<TakenPicture>
   /** An address of the image for as long as the page lives; null where it is not here. */
   pictureUrl(picture: Picture): Promise<string | null>
+  /** Reads files of other programs away from the page; to be stopped when it is no longer wanted. */
+  importReader(): ImportReader
   copyText(text: string): Promise<void>
   listSamples(): Promise<readonly Sample[]>
   /** Position of the device and its accuracy in metres. */

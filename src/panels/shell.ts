@@ -13,6 +13,7 @@ export type DialogName =
   | 'details'
   | 'work'
   | 'save-other'
+  | 'bring-in'
 
 export type Shell = {
   readonly side: SideView | null

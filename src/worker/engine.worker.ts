@@ -1,4 +1,5 @@
 import { expose, transfer } from 'comlink'
+import { openImport, readImportTable } from '#geo/file/open-import'
 import type { Plan } from '#geo/plan/plan'
 import type { Outcome } from '#geo/problem'
 import { pointCloud } from '#geo/report/cloud'
@@ -86,6 +87,8 @@ export const engineApi: EngineApi = {
     const made = modelOf(withoutWeather(plan, year), year)
     return made.ok ? made.value.report({ withLimits: false }).orchard.coverage : null
   },
+  openImport,
+  readImportTable,
   compare: compareSeasons,
   project,
   yearRecord,

@@ -1,3 +1,7 @@
+import type { Import, ImportOptions } from '#geo/file/import'
+import type { OpenedImport, TableOf } from '#geo/file/open-import'
+import type { TableColumns } from '#geo/file/tree-columns'
+import type { TableOptions } from '#geo/file/tree-table'
 import type { Plan } from '#geo/plan/plan'
 import type { Outcome } from '#geo/problem'
 import type { DayReport } from '#geo/report/day'
@@ -66,6 +70,10 @@ export type EngineApi = {
   ): Outcome<Suggestion> | Promise<Outcome<Suggestion>>
   /** Coverage of the orchard as it would be on typical days; null where there is none. */
   typicalCoverage(plan: Plan, year: number): number | null
+  /** A file of another program, opened by what it holds. */
+  openImport(bytes: Uint8Array, options: ImportOptions): OpenedImport
+  /** A table of trees or stations by its columns as they were matched. */
+  readImportTable(text: string, of: TableOf, columns: TableColumns, options: TableOptions): Outcome<Import>
 }
 
 /** The same as seen from the page. */

@@ -48,6 +48,7 @@ function Items({ close }: { readonly close: () => void }) {
       {item('Save for other programs', () => showDialog('save-other'))}
       {item('Work and calendar of the season', () => showDialog('work'))}
       {item('Open a file', openFile)}
+      {item('Bring in from another program', () => showDialog('bring-in'))}
       {item('Plans on this device', () => showDialog('plans'))}
       {item('Restore points', () => showDialog('restore'))}
       {item('Close the plan', () => closePlan(store))}

@@ -1,6 +1,7 @@
 import { act, cleanup, render } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { afterEach, beforeEach } from 'vitest'
+import { openImport, readImportTable } from '#geo/file/open-import'
 import type { Plan } from '#geo/plan/plan'
 import { evaluate } from '#geo/report/evaluate'
 import { reportRanges } from '#geo/report/ranges'
@@ -40,6 +41,11 @@ export function fakeServices(patch: Partial<Services> = {}): Services {
     saveMapPicture: async () => null,
     takePicture: async () => ({ id: 'picture-1', width: 2048, height: 1024, from: { width: 4096, height: 2048 } }),
     pictureUrl: async () => 'blob:picture',
+    importReader: () => ({
+      open: async (bytes, options) => openImport(bytes, options),
+      readTable: async (...input) => readImportTable(...input),
+      stop: () => {},
+    }),
     copyText: async () => {},
     listSamples: async () => [],
     today: () => '2026-05-20',

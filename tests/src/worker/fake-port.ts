@@ -44,6 +44,8 @@ export function fakeWorkers() {
       releaseAdvice: ask('releaseAdvice'),
       typicalCoverage: ask('typicalCoverage'),
       curve: ask('curve'),
+      openImport: ask('openImport'),
+      readImportTable: ask('readImportTable'),
     }
     return { api, terminate: () => void ended.push(worker) }
   }

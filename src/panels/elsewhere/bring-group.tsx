@@ -1,0 +1,73 @@
+import type { ImportGroup } from '#geo/file/import'
+import { type ImportChoice, needsCrop } from '#geo/file/import-edit'
+import type { FeatureKind } from '#geo/plan/plan'
+import { ChoiceField } from '../../parts/choice-field'
+import { kindNames } from '../../text/names'
+import { counted } from '../../text/words'
+import { cropChoices } from '../ground/crop-choice'
+import { usePlan } from '../hooks'
+
+const shapes = {
+  point: ['point', 'points'],
+  points: ['set of points', 'sets of points'],
+  line: ['line', 'lines'],
+  ring: ['outline', 'outlines'],
+} as const
+
+type Props = {
+  readonly group: ImportGroup
+  /** Some of its lines were walked with a device. */
+  readonly isWalked: boolean
+  readonly choice: ImportChoice | null
+  readonly onChange: (choice: ImportChoice | null) => void
+}
+
+/** What things that are alike are brought in as, or that they stay out. */
+export function GroupChoice({ group, isWalked, choice, onChange }: Props) {
+  const plan = usePlan()
+  const [one, many] = shapes[group.shape]
+  const title = `${counted(group.count, one, many)}${group.label === '' ? '' : `: ${group.label}`}`
+  const setKind = (kind: FeatureKind | 'out') => {
+    if (kind === 'out') return onChange(null)
+    const walked = choice?.walked === undefined ? {} : { walked: choice.walked }
+    onChange({ kind, ...(needsCrop(kind) ? { crop: choice?.crop ?? group.crop ?? '' } : {}), ...walked })
+  }
+  return (
+    <section className="bring-group" aria-label={title}>
+      <h3>{title}</h3>
+      <div className="bring-columns">
+        <ChoiceField<FeatureKind | 'out'>
+          label="Bring in as"
+          value={choice?.kind ?? 'out'}
+          choices={[
+            ...group.kinds.map(kind => ({ value: kind, name: kindNames[kind].one })),
+            { value: 'out', name: 'leave out' },
+          ]}
+          onCommit={setKind}
+        />
+        {choice !== null && needsCrop(choice.kind) ? (
+          <ChoiceField
+            label="Crop"
+            value={choice.crop ?? ''}
+            choices={[...(choice.crop ? [] : [{ value: '', name: 'choose a crop' }]), ...cropChoices(plan)]}
+            onCommit={crop => onChange({ ...choice, crop })}
+          />
+        ) : null}
+        {choice !== null && isWalked ? (
+          <ChoiceField
+            label="As it was walked"
+            value={choice.walked ?? 'as-walked'}
+            choices={[
+              { value: 'as-walked', name: 'every point kept' },
+              { value: 'cleaned', name: 'pauses and stray points taken out' },
+              ...(choice.kind === 'row' || choice.kind === 'windbreak'
+                ? [{ value: 'rows' as const, name: 'also cut into straight rows' }]
+                : []),
+            ]}
+            onCommit={walked => onChange({ ...choice, walked })}
+          />
+        ) : null}
+      </div>
+    </section>
+  )
+}
