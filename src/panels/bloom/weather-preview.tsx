@@ -9,13 +9,15 @@ import { counted, dateText, grouped } from '../../text/words'
 /** As many of them are shown at once as can be read. */
 const mostShown = 12
 
-/** What is wrong, by row. */
-export function RowProblems({ problems }: { readonly problems: readonly Problem[] }) {
-  if (problems.length === 0) return <p>Nothing is wrong with its rows.</p>
+type ProblemsProps = { readonly problems: readonly Problem[]; readonly of?: 'the file' | 'its rows' }
+
+/** What is wrong, by row where there are rows. */
+export function RowProblems({ problems, of = 'its rows' }: ProblemsProps) {
+  if (problems.length === 0) return <p>Nothing is wrong with {of}.</p>
   const first = problems.slice(0, mostShown)
   const others = problems.slice(mostShown)
   return (
-    <section className="stack" aria-label="What is wrong with its rows">
+    <section className="stack" aria-label={`What is wrong with ${of}`}>
       <p>{counted(problems.length, 'thing')} to look at. What cannot be read is left out, never guessed.</p>
       <ProblemLines problems={first} />
       {others.length === 0 ? null : (

@@ -18,12 +18,14 @@ type Choices = Readonly<Record<string, ImportChoice | null>>
 type Props = {
   readonly found: Import
   readonly problems: readonly Problem[]
+  /** What the problems are of. */
+  readonly of: 'the file' | 'its rows'
   readonly onAgain: () => void
   readonly onClose: () => void
 }
 
 /** What a file would bring, group by group, until it is brought in by one step. */
-export function ImportChoices({ found, problems, onAgain, onClose }: Props) {
+export function ImportChoices({ found, problems, of, onAgain, onClose }: Props) {
   const store = usePlannerStore()
   const plan = usePlan()
   const planId = usePlanner(state => state.document.planId) ?? ''
@@ -54,11 +56,12 @@ export function ImportChoices({ found, problems, onAgain, onClose }: Props) {
   }
   return (
     <div className="stack">
-      <RowProblems problems={problems} />
+      <RowProblems problems={problems} of={of} />
       {found.groups.map(group => (
         <GroupChoice
           key={group.key}
           group={group}
+          name={group.count === 1 ? found.items.find(item => item.group === group.key)?.properties.name : undefined}
           isWalked={found.items.some(item => item.group === group.key && item.track !== null)}
           choice={choices[group.key] ?? null}
           onChange={choice => setChoices({ ...choices, [group.key]: choice })}

@@ -27,12 +27,8 @@ export function ImportGrid({ onChange }: { readonly onChange: (grid: TreeGrid | 
   return (
     <section className="stack" aria-label="Where rows and trees stand">
       <h3>Where rows and trees stand</h3>
-      <PositionField
-        label="Row 1, tree 1 stands at"
-        value={draft.origin}
-        onCommit={origin => set({ origin })}
-        note="The middle of the map, until you say otherwise."
-      />
+      <PositionField label="Row 1, tree 1 stands at" value={draft.origin} onCommit={origin => set({ origin })} />
+      <p className="aside-note">The middle of the map, until you say otherwise.</p>
       {selected === undefined ? null : (
         <button type="button" onClick={() => set({ origin: firstPosition(selected.geometry) })}>
           Start at what is selected

@@ -16,6 +16,8 @@ const shapes = {
 
 type Props = {
   readonly group: ImportGroup
+  /** Of a thing that is alone in its group. */
+  readonly name: string | number | undefined
   /** Some of its lines were walked with a device. */
   readonly isWalked: boolean
   readonly choice: ImportChoice | null
@@ -23,13 +25,15 @@ type Props = {
 }
 
 /** What things that are alike are brought in as, or that they stay out. */
-export function GroupChoice({ group, isWalked, choice, onChange }: Props) {
+export function GroupChoice({ group, name, isWalked, choice, onChange }: Props) {
   const plan = usePlan()
   const [one, many] = shapes[group.shape]
-  const title = `${counted(group.count, one, many)}${group.label === '' ? '' : `: ${group.label}`}`
+  const said = [group.label, name ?? ''].filter(text => text !== '').join(', ')
+  const title = `${counted(group.count, one, many)}${said === '' ? '' : `: ${said}`}`
   const setKind = (kind: FeatureKind | 'out') => {
     if (kind === 'out') return onChange(null)
-    const walked = choice?.walked === undefined ? {} : { walked: choice.walked }
+    const isKept = choice?.walked !== undefined && (choice.walked !== 'rows' || isLine(kind))
+    const walked = isKept ? { walked: choice.walked } : {}
     onChange({ kind, ...(needsCrop(kind) ? { crop: choice?.crop ?? group.crop ?? '' } : {}), ...walked })
   }
   return (
@@ -60,9 +64,7 @@ export function GroupChoice({ group, isWalked, choice, onChange }: Props) {
             choices={[
               { value: 'as-walked', name: 'every point kept' },
               { value: 'cleaned', name: 'pauses and stray points taken out' },
-              ...(choice.kind === 'row' || choice.kind === 'windbreak'
-                ? [{ value: 'rows' as const, name: 'also cut into straight rows' }]
-                : []),
+              ...(isLine(choice.kind) ? [{ value: 'rows' as const, name: 'also cut into straight rows' }] : []),
             ]}
             onCommit={walked => onChange({ ...choice, walked })}
           />
@@ -70,4 +72,8 @@ export function GroupChoice({ group, isWalked, choice, onChange }: Props) {
       </div>
     </section>
   )
+}
+
+function isLine(kind: FeatureKind): boolean {
+  return kind === 'row' || kind === 'windbreak'
 }

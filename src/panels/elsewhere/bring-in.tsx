@@ -53,6 +53,7 @@ export function BringIn({ onClose }: { readonly onClose: () => void }) {
         <ImportChoices
           found={step.opened.read.value}
           problems={step.opened.read.problems}
+          of="the file"
           onAgain={again}
           onClose={onClose}
         />

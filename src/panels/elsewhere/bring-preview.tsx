@@ -19,7 +19,7 @@ export function ImportPreview({ before, coming }: Props) {
   if (picture === null) return null
   const { viewBox, width, height } = picture
   return (
-    <figure>
+    <figure className="bring-figure">
       <svg
         className="bring-preview"
         viewBox={viewBox}

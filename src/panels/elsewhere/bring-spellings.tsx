@@ -14,7 +14,7 @@ export function SpellingChoices({ spellings, cultivars, onChange }: Props) {
   if (several.length === 0) return null
   const commonest = () => onChange(Object.fromEntries(several.map(({ used, written }) => [used, written[0]!.text])))
   return (
-    <section className="bring-group" aria-label="Cultivars written in several ways">
+    <section className="bring-group stack" aria-label="Cultivars written in several ways">
       <h3>Cultivars written in several ways</h3>
       <p className="aside-note">Each is brought in under one name.</p>
       <div className="bring-columns">

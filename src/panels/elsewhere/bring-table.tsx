@@ -76,6 +76,7 @@ function Matched({ text, guess, reader, options, onAgain, onClose }: MatchedProp
           key={read.turn}
           found={read.outcome.value}
           problems={read.outcome.problems}
+          of="its rows"
           onAgain={onAgain}
           onClose={onClose}
         />
