@@ -58,7 +58,7 @@ export function PredictedLine({ crop, bloom }: { readonly crop: string; readonly
 export function basisText(plan: Plan, { basis, heat }: PredictedBloom): string {
   switch (basis) {
     case 'degree-days':
-      return heat?.isRescaled ? `by its warmth so far, set by what you saw: ${seenText(heat)}` : 'by its warmth so far'
+      return heat?.isRescaled ? `by its warmth, set by what you saw: ${seenText(heat)}` : 'by its warmth'
     case 'apple-observed':
       return `by days from ${cropTitle(plan, 'apple')} as you saw it`
     case 'apple-degree-days':

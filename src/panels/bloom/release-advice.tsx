@@ -1,4 +1,5 @@
 import { useState } from 'react'
+import type { Plan } from '#geo/plan/plan'
 import { problemText } from '#geo/problem'
 import { acceptAdvice } from '#geo/timing/accept-advice'
 import type { Advice, BeeAdvice } from '#geo/timing/advice'
@@ -78,12 +79,24 @@ export function ReleaseAdvice() {
         )}
       </div>
       {job.status === 'failed' ? <p role="alert">{job.reason}</p> : null}
-      {value === null ? null : <Answer advised={value} isFresh={!isRunning && isAnswerTo(value, plan, year)} />}
+      {value === null ? null : <Answer advised={value} state={isRunning ? 'older' : stateOf(value, plan, year)} />}
     </div>
   )
 }
 
-function Answer({ advised, isFresh }: { readonly advised: Advised; readonly isFresh: boolean }) {
+/** Whether an answer speaks of the plan as it is, of the plan before its own dates were taken, or of another. */
+type AnswerState = 'fresh' | 'taken' | 'older'
+
+function stateOf(advised: Advised, plan: Plan, year: number): AnswerState {
+  if (isAnswerTo(advised, plan, year)) return 'fresh'
+  // Nothing but the seasons differs, and they differ by these dates alone.
+  if (!isAnswerTo({ ...advised, plan: { ...advised.plan, seasons: plan.seasons } }, plan, year)) return 'older'
+  const { seasons } = acceptAdvice(year, advised.advice).apply(advised.plan)
+  return JSON.stringify(seasons) === JSON.stringify(plan.seasons) ? 'taken' : 'older'
+}
+
+function Answer({ advised, state }: { readonly advised: Advised; readonly state: AnswerState }) {
+  const isFresh = state === 'fresh'
   const store = usePlannerStore()
   const edit = useEdit()
   const explain = useExplain()
@@ -93,8 +106,9 @@ function Answer({ advised, isFresh }: { readonly advised: Advised; readonly isFr
     notify(store, 'The release dates are set. One press of Undo takes all of them back.')
   }
   return (
-    <div className={isFresh ? 'stack' : 'stack stale'}>
-      {isFresh ? null : <p className="call">The plan has changed since: this answers the plan before.</p>}
+    <div className={state === 'older' ? 'stack stale' : 'stack'}>
+      {state === 'taken' ? <p className="call">These dates are in the plan now. “Your own” are those before.</p> : null}
+      {state === 'older' ? <p className="call">The plan has changed since: this answers the plan before.</p> : null}
       {advice.bees.map(each => (
         <BeeDates key={each.bee} advised={each} isOnly={advice.bees.length === 1} plan={advised.plan} />
       ))}
