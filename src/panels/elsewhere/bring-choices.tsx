@@ -3,7 +3,7 @@ import type { Import } from '#geo/file/import'
 import { type ImportChoice, importEdit, needsCrop } from '#geo/file/import-edit'
 import type { Problem } from '#geo/problem'
 import { notify } from '../../state/actions'
-import { newId } from '../../state/new-id'
+import { newIds } from '../../state/new-id'
 import { usePlanner, usePlannerStore } from '../../state/use-planner'
 import { counted } from '../../text/words'
 import { RowProblems } from '../bloom/weather-preview'
@@ -35,9 +35,9 @@ export function ImportChoices({ found, problems, of, onAgain, onClose }: Props) 
   const [cultivars, setCultivars] = useState<Readonly<Record<string, string>>>({})
   const [fault, setFault] = useState<string | null>(null)
   const coming = useMemo(
-    // A crop that is still to be chosen changes no place.
+    // Places only: a crop that is still to be chosen changes none, and ids of one look need be no more than different.
     () =>
-      importEdit(found, withAnyCrop(choices), { newId })
+      importEdit(found, withAnyCrop(choices), { newId: idsOfOneLook() })
         .apply({ ...plan, features: [] })
         .features.map(({ geometry }) => geometry),
     [found, choices, plan],
@@ -50,7 +50,7 @@ export function ImportChoices({ found, problems, of, onAgain, onClose }: Props) 
       setFault(`Nothing was changed, since no restore point could be kept: ${reasonOf(error)}`)
       return
     }
-    edit(importEdit(found, choices, { newId, cultivars }))
+    edit(importEdit(found, choices, { newId: newIds(plan), cultivars }))
     notify(store, `${counted(coming.length, 'thing')} brought in. Undo takes all of it back.`)
     onClose()
   }
@@ -89,6 +89,14 @@ export function ImportChoices({ found, problems, of, onAgain, onClose }: Props) 
       <p className="aside-note">A restore point of the plan is kept first: see Restore points in the menu.</p>
     </div>
   )
+}
+
+function idsOfOneLook(): () => string {
+  let count = 0
+  return () => {
+    count += 1
+    return `look-${count}`
+  }
 }
 
 function firstChoices({ groups }: Import): Choices {
