@@ -1,20 +1,6 @@
 import type { Parameter } from '../data/parameter'
 import { dateOfDay } from '../time/day'
-
-const months = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-] as const
+import { months } from '../time/months'
 
 /** "6 April 2026" of a day of the season `year`. */
 export function dayText(day: number, year: number): string {

@@ -1,19 +1,5 @@
 import type { IsoDate } from '#geo/time/day'
-
-const months = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-] as const
+import { months } from '#geo/time/months'
 
 /** What stands where a figure cannot be said. */
 export const notKnown = 'not known'

@@ -1,19 +1,5 @@
 import { type IsoDate, isIsoDate } from '#geo/time/day'
-
-const months = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-] as const
+import { months } from '#geo/time/months'
 
 /** "6 April 2026". Text that is no calendar date is given back as it stands. */
 export function dateText(date: IsoDate): string {
