@@ -109,6 +109,8 @@ async function visitIn(context: BrowserContext): Promise<Visit> {
     if (response.status() >= 400) faults.push(`${response.status()}: ${response.url()}`)
   })
   page.on('requestfailed', request => {
+    // A newer question ends the worker of the older, and leaving the page ends all: even such as are still being fetched.
+    if (request.failure()?.errorText === 'net::ERR_ABORTED' && /\.worker-[^/]+\.js$/.test(request.url())) return
     if (request.url().startsWith(home)) faults.push(`${request.failure()?.errorText}: ${request.url()}`)
   })
   return { page, faults, elsewhere }
