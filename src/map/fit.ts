@@ -28,8 +28,8 @@ export function showWhole(map: LeafletMap, plan: Plan | null): void {
 }
 
 /**
- * Panels fold and phones turn: the map follows the size of its host. What was shown whole and not moved since is shown
- * whole again: `again` is asked before the map knows its new size.
+ * Panels fold and phones turn: the map follows the size of its host. A plan shown whole, and neither moved nor
+ * changed since, is shown whole again: `again` is asked before the map knows its new size.
  */
 export function watchSize(
   host: HTMLElement,

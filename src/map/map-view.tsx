@@ -1,5 +1,6 @@
 import { type Control, control, map as createMap, type LatLng, type Map as LeafletMap } from 'leaflet'
 import { useEffect, useRef, useState } from 'react'
+import type { Plan } from '#geo/plan/plan'
 import { setView } from '../state/actions'
 import { planeOfPlan, settingsOf } from '../state/selectors'
 import type { PlannerStore } from '../state/store'
@@ -93,12 +94,18 @@ function startMap(
   map.attributionControl.setPrefix(false)
   control.zoom({ position: 'topleft', zoomInTitle: 'Closer', zoomOutTitle: 'Farther' }).addTo(map)
   link.map = map
-  let shown: { readonly center: LatLng; readonly zoom: number } | null = null
+  let shown: { readonly plan: Plan | null; readonly center: LatLng; readonly zoom: number } | null = null
   const showPlan = (): void => {
-    showWhole(map, store.getState().document.plan)
-    shown = { center: map.getCenter(), zoom: map.getZoom() }
+    const { plan } = store.getState().document
+    showWhole(map, plan)
+    shown = { plan, center: map.getCenter(), zoom: map.getZoom() }
   }
-  const isAsShown = (): boolean => shown?.zoom === map.getZoom() && shown.center.equals(map.getCenter())
+  // Ground that is being drawn on must not slip away under the hand: once the plan has changed, the view stays.
+  const isAsShown = (): boolean =>
+    shown !== null &&
+    shown.plan === store.getState().document.plan &&
+    shown.zoom === map.getZoom() &&
+    shown.center.equals(map.getCenter())
   showPlan()
   const layers = paintedLayers(map, store, link)
   const keyboard = attachKeyboard(map, link.hand, store)
