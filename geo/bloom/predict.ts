@@ -19,8 +19,6 @@ export type PredictedBloom = {
   readonly basis: BloomBasis
   /** The crop's own heat, used or not; null where the tables have no total for it. */
   readonly heat: Heat | null
-  /** Days by which a cultivar was moved from its crop; 0 where nothing is known of it. */
-  readonly cultivarDays: number
   /** The crop of the tables whose figures stand in, for a crop of the grower's own that was never seen: it may differ. */
   readonly asCrop: string | null
 }
@@ -32,7 +30,7 @@ export type PredictedBloom = {
 export function predictedBloom(plan: Plan, year: number, crop: string): PredictedBloom | null {
   const heat = heatOf(plan, year, crop)
   const seen = seenBloom(plan, year, crop)
-  if (seen !== null) return { bloom: seen, before: 0, after: 0, basis: 'observed', heat, cultivarDays: 0, asCrop: null }
+  if (seen !== null) return { bloom: seen, before: 0, after: 0, basis: 'observed', heat, asCrop: null }
   const settings = settingsFor(plan).crops[crop]
   if (settings === undefined) return null
   const options = [byHeat(settings, heat), byApple(plan, year, settings), byCalendar(plan, year, settings)]
@@ -41,26 +39,21 @@ export function predictedBloom(plan: Plan, year: number, crop: string): Predicte
     .reduce<Option | null>((one, two) => (one === null || spread(two) < spread(one) ? two : one), null)
   const table = tableCropOf(crop, plan.crops)?.id ?? null
   const isOwn = best?.basis === 'degree-days' && heat?.isRescaled === true
-  return best && { ...best, heat, cultivarDays: 0, asCrop: isOwn || table === crop ? null : table }
+  return best && { ...best, heat, asCrop: isOwn || table === crop ? null : table }
 }
 
-/** The same for one planting: its own dates where they were seen, else its crop's, moved by what is known of its cultivar. */
-export function predictedBloomOf(plan: Plan, year: number, planting: Planting): PredictedBloom | null {
-  const { crop, cultivar = '' } = planting.properties
-  const seen = seenBloom(plan, year, planting.id)
-  const ofCrop = predictedBloom(plan, year, crop)
-  if (seen !== null) {
-    const heat = ofCrop?.heat ?? null
-    return { bloom: seen, before: 0, after: 0, basis: 'observed', heat, cultivarDays: 0, asCrop: null }
-  }
+/** Dates of a crop moved by what is known of a planting's cultivar; null where the tables do not tell it from its crop. */
+export function cultivarBloom(
+  plan: Plan,
+  { properties: { crop, cultivar = '' } }: Planting,
+  { first, full, end }: Bloom,
+): { readonly bloom: Bloom; readonly days: number } | null {
   const days = cultivarDays(plan, crop, cultivar)
-  if (ofCrop === null || days === 0) return ofCrop
-  const { first, full, end } = ofCrop.bloom
-  const bloom = { first: addDays(first, days), full: addDays(full, days), end: addDays(end, days) }
-  return { ...ofCrop, bloom, cultivarDays: days }
+  if (days === 0) return null
+  return { bloom: { first: addDays(first, days), full: addDays(full, days), end: addDays(end, days) }, days }
 }
 
-type Option = Omit<PredictedBloom, 'heat' | 'cultivarDays' | 'asCrop'>
+type Option = Omit<PredictedBloom, 'heat' | 'asCrop'>
 
 const spread = ({ before, after }: Option) => before + after
 

@@ -1,15 +1,16 @@
 import { useState } from 'react'
+import { cultivarBloom } from '#geo/bloom/predict'
 import { forageSettings } from '#geo/data/settings'
 import { compose } from '#geo/plan/edits'
 import { setProperties } from '#geo/plan/edits-features'
 import { setBloom, setObserved } from '#geo/plan/edits-seasons'
-import { type Forage, isForage, isPresent, type Planting } from '#geo/plan/plan'
+import { type Bloom, bloomStages, type Forage, isForage, isObserved, isPresent, type Planting } from '#geo/plan/plan'
 import { ChoiceField } from '../../parts/choice-field'
 import { bloomOf } from '../../state/selectors'
-import { dateSpan } from '../../text/words'
+import { counted, dateSpan, dateText } from '../../text/words'
 import { useEdit, usePlan, useSeason, useYear } from '../hooks'
 import { cropTitle, titleOf } from '../titles'
-import { defaultForForage, defaultText } from './bloom-defaults'
+import { defaultForForage, defaultText, isSameBloom } from './bloom-defaults'
 import { BloomFields } from './bloom-fields'
 
 /** Bloom of one planting (its crop's or its own) or one forage area. */
@@ -57,6 +58,7 @@ function PlantingBloom({ planting }: { readonly planting: Planting }) {
         />
         Dates of its own
       </label>
+      {ofCrop && <CultivarLine planting={planting} ofCrop={ofCrop} own={own} />}
       {isOwn ? (
         <BloomFields
           bloom={own}
@@ -66,6 +68,31 @@ function PlantingBloom({ planting }: { readonly planting: Planting }) {
         />
       ) : null}
     </fieldset>
+  )
+}
+
+type CultivarProps = { readonly planting: Planting; readonly ofCrop: Bloom; readonly own: Bloom | null }
+
+/** By how many days the planting's cultivar is known to differ from its crop, and those dates to take. */
+function CultivarLine({ planting, ofCrop, own }: CultivarProps) {
+  const plan = usePlan()
+  const year = useYear()
+  const edit = useEdit()
+  const found = cultivarBloom(plan, planting, ofCrop)
+  if (found === null) return null
+  const { bloom, days } = found
+  const isSeen = own !== null && bloomStages.some(stage => isObserved(own, stage))
+  return (
+    <p className="aside-note">
+      {planting.properties.cultivar} is in full bloom about {counted(Math.abs(days), 'day')}{' '}
+      {days < 0 ? 'before' : 'after'} {cropTitle(plan, planting.properties.crop)}, by means of many years: about{' '}
+      {dateText(bloom.full)}, an estimate.{' '}
+      {isSeen || isSameBloom(own ?? undefined, bloom) ? null : (
+        <button type="button" className="link" onClick={() => edit(setBloom(year, planting.id, bloom))}>
+          Use these dates
+        </button>
+      )}
+    </p>
   )
 }
 

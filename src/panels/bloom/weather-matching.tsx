@@ -4,6 +4,7 @@ import { readWeatherTable, type WeatherTable } from '#geo/file/weather-table'
 import { mergedWeather, setWeather } from '#geo/plan/edits-seasons'
 import type { WeatherDay } from '#geo/plan/plan'
 import { type Outcome, type Problem, problemText } from '#geo/problem'
+import { weatherOfSeason } from '#geo/weather/record'
 import { ChoiceField } from '../../parts/choice-field'
 import { notify } from '../../state/actions'
 import { usePlanner, usePlannerStore } from '../../state/use-planner'
@@ -61,7 +62,7 @@ function Taking({ table, onBack, onClose }: Omit<Props, 'text'> & { readonly tab
   const { keepRestorePoint } = useServices()
   const [way, setWay] = useState<'join' | 'replace'>('join')
   const [fault, setFault] = useState<string | null>(null)
-  const days = ofSeason(table.value.days, year)
+  const days = weatherOfSeason(table.value.days, year)
   const take = async () => {
     try {
       await keepRestorePoint(planId, plan, `before weather of ${year} was taken in`)
@@ -103,11 +104,6 @@ function Taking({ table, onBack, onClose }: Omit<Props, 'text'> & { readonly tab
       <p className="aside-note">A restore point of the plan is kept first: see Restore points in the menu.</p>
     </>
   )
-}
-
-/** From the autumn before, when chill begins to count, to the end of the season's year. */
-function ofSeason(days: readonly WeatherDay[], year: number): readonly WeatherDay[] {
-  return days.filter(([date]) => date >= `${year - 1}-09-01` && date <= `${year}-12-31`)
 }
 
 function takenText({ days: all, first, last }: WeatherTable, days: readonly WeatherDay[], year: number): string {

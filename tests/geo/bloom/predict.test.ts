@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { heatOf } from '#geo/bloom/heat'
-import { cultivarDays, predictedBloom, predictedBloomOf } from '#geo/bloom/predict'
+import { cultivarBloom, cultivarDays, predictedBloom } from '#geo/bloom/predict'
 import type { Bloom, Plan, Season, WeatherDay } from '#geo/plan/plan'
 import { dateOfDay } from '#geo/time/day'
 import { chillPortions } from '#geo/weather/chill'
@@ -122,9 +122,9 @@ describe('bloom of other crops', () => {
     const of = plan({ year: 2026, weather: { days: even(2026, 10) } })
     const planting = features[0]!
     if (planting.properties.kind !== 'row') throw new TypeError('a row was expected')
-    const found = predictedBloomOf(of, 2026, planting as Parameters<typeof predictedBloomOf>[2])!
-    expect(found).toMatchObject({
-      cultivarDays: 1,
+    const { bloom } = predictedBloom(of, 2026, planting.properties.crop)!
+    expect(cultivarBloom(of, planting as Parameters<typeof cultivarBloom>[1], bloom)).toEqual({
+      days: 1,
       bloom: { first: '2026-03-23', full: '2026-03-27', end: '2026-04-04' },
     })
     expect(cultivarDays(of, 'plum-european', 'KRAMER-Hauszwetsche')).toBe(3)

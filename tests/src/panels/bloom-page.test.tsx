@@ -1,8 +1,9 @@
-import { fireEvent, screen, within } from '@testing-library/react'
+import { act, fireEvent, screen, within } from '@testing-library/react'
 import { describe, expect, test } from 'vitest'
+import { setProperties } from '#geo/plan/edits-features'
 import type { Plan } from '#geo/plan/plan'
 import { defaultForCrop } from '../../../src/panels/bloom/bloom-defaults'
-import { setPage } from '../../../src/state/actions'
+import { edit, setPage } from '../../../src/state/actions'
 import { blockFeature, smallPlan, stationFeature } from '../../support/builders'
 import { planOf, renderApp } from './render-app'
 
@@ -182,6 +183,19 @@ describe('bloom of one planting', () => {
     expect(seasonIn(planOf(store))?.bloom?.['row-2']?.end).toBe('2026-05-12')
     await user.click(card.getByLabelText(/^Same as Apple/))
     expect(seasonIn(planOf(store))?.bloom?.['row-2']).toBeUndefined()
+  })
+
+  test('is moved by what is published of its cultivar', async () => {
+    const { store, user, go } = openBloom()
+    act(() => edit(store, setProperties('row-2', { cultivar: 'Boskoop' })))
+    await user.click(screen.getByRole('button', { name: /^Row 2/ }))
+    await go()
+    const card = within(screen.getByRole('region', { name: 'Selected: Row 2' }))
+    // Klein-Altendorf, means of many years: Boskoop 2.2 days before the median of apples. The apples here are full on 24 April.
+    expect(card.getByText(/^Boskoop is in full bloom about 2 days before Apple/)).toHaveTextContent('22 April 2026')
+    await user.click(card.getByRole('button', { name: 'Use these dates' }))
+    expect(seasonIn(planOf(store))?.bloom?.['row-2']?.full).toBe('2026-04-22')
+    expect(card.queryByRole('button', { name: 'Use these dates' })).toBeNull()
   })
 })
 
