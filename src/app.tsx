@@ -6,7 +6,7 @@ import { Notice } from './panels/frame/notice'
 import { SideArea } from './panels/frame/side-area'
 import { WorkPanel } from './panels/frame/work-panel'
 import { TypingProvider } from './panels/ground/typing-choice'
-import { type DialogName, type Shell, ShellProvider, type SideView } from './panels/shell'
+import { type Bringing, type DialogName, type Shell, ShellProvider, type SideView } from './panels/shell'
 import { SeasonStrip } from './panels/strip/season-strip'
 import { ErrorBoundary } from './parts/error-boundary'
 import { UnitsProvider } from './parts/units-context'
@@ -69,17 +69,24 @@ function useShellState(): Shell {
   const store = usePlannerStore()
   const [side, setSide] = useState<SideView | null>(null)
   const [dialog, setDialog] = useState<DialogName | null>(null)
+  const [bringing, setBringing] = useState<Bringing | null>(null)
   return useMemo(
     () => ({
       side,
       dialog,
+      bringing,
       showSide(next) {
         explain(store, null)
         setSide(next)
       },
       showDialog: setDialog,
+      bringIn(next) {
+        explain(store, null)
+        setSide(null)
+        setBringing(next)
+      },
     }),
-    [store, side, dialog],
+    [store, side, dialog, bringing],
   )
 }
 

@@ -37,7 +37,7 @@ export function readForeignGeoJson(text: string, options: ImportOptions = {}): O
       for (const [j, shape] of shapes.entries())
         add({ ...common, name: shapes.length > 1 ? `${name} ${j + 1}` : name, ...shape })
   }
-  return finish()
+  return finish({ format: 'GeoJSON', version: '', holds: { feature: features.length } })
 }
 
 function featuresOf(root: Record<string, unknown>): readonly unknown[] | null {

@@ -5,6 +5,7 @@ import { isFeatureKind } from './format'
 import { planSpace } from './gpx'
 import { type Found, type Import, type ImportOptions, importCollector, refused } from './import'
 import { nameGiven, plainNumber } from './import-properties'
+import { tidyName } from './spelling'
 import { childOf, childrenOf, readXml, textOf, type XmlElement } from './xml'
 
 const outlines: ReadonlySet<FeatureKind> = new Set(['block', 'bed', 'forage', 'keepout', 'boundary'])
@@ -16,11 +17,13 @@ export function readGpx(text: string, options: ImportOptions = {}): Outcome<Impo
   const root = parsed.value
   if (root.name !== 'gpx') return refused('import-wrong-root', { expected: '“gpx”', found: shortened(root.name) })
   const { add, unplaced, finish } = importCollector(options)
+  const holds = { waypoint: 0, track: 0, route: 0 }
   const isOurs = root.attributes.get('xmlns:p') === planSpace
   let number = 0
   for (const element of root.children) {
     if (element.name !== 'wpt' && element.name !== 'rte' && element.name !== 'trk') continue
     number += 1
+    holds[element.name === 'wpt' ? 'waypoint' : element.name === 'trk' ? 'track' : 'route'] += 1
     const given = isOurs ? ownProperties(element) : {}
     const type = textOf(element, 'type')
     const common = {
@@ -37,9 +40,9 @@ export function readGpx(text: string, options: ImportOptions = {}): Outcome<Impo
       element.name === 'rte' ? [childrenOf(element, 'rtept')] : childrenOf(element, 'trkseg').map(points)
     ).filter(part => part.length > 0)
     if (parts.length === 0) unplaced(common.name, number)
-    for (const found of lines(common, parts)) add(found)
+    for (const found of lines(common, parts, element.name === 'trk')) add(found)
   }
-  return finish()
+  return finish({ format: 'GPX', version: tidyName(root.attributes.get('version') ?? '').slice(0, 8), holds })
 }
 
 function points(segment: XmlElement): readonly XmlElement[] {
@@ -48,8 +51,8 @@ function points(segment: XmlElement): readonly XmlElement[] {
 
 type Common = Pick<Found, 'number' | 'name' | 'label' | 'given'>
 
-/** A thing written as an outline with its holes, as one; else each part by itself. */
-function lines(common: Common, parts: readonly (readonly XmlElement[])[]): readonly Found[] {
+/** A thing written as an outline with its holes, as one; else each part by itself. A route was drawn, not walked. */
+function lines(common: Common, parts: readonly (readonly XmlElement[])[], isWalked: boolean): readonly Found[] {
   const positions = parts.map(part => part.map(positionOf))
   const { kind } = common.given
   if (isFeatureKind(kind) && outlines.has(kind) && positions.every(isClosed))
@@ -57,7 +60,7 @@ function lines(common: Common, parts: readonly (readonly XmlElement[])[]): reado
   return parts.map((part, i): Found => {
     const name = parts.length > 1 ? `${common.name} ${i + 1}` : common.name
     if (isClosed(positions[i]!)) return { ...common, name, shape: 'ring', parts: [positions[i]!] }
-    return { ...common, name, shape: 'line', parts: [positions[i]!], times: part.map(timeOf) }
+    return { ...common, name, shape: 'line', parts: [positions[i]!], ...(isWalked ? { times: part.map(timeOf) } : {}) }
   })
 }
 

@@ -24,7 +24,8 @@ export function readKml(text: string, options: ImportOptions = {}): Outcome<Impo
     }
   }
   visit(root, '')
-  return collector.finish()
+  const version = [...root.attributes.values()].map(value => /kml\/(\d\.\d)$/.exec(value)?.[1] ?? '').join('')
+  return collector.finish({ format: 'KML', version, holds: { placemark: number } })
 }
 
 function placemark(element: XmlElement, number: number, label: string, { add, unplaced }: Collector): void {

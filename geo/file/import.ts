@@ -6,6 +6,7 @@ import type { Outcome, Problem } from '../problem'
 import type { LngLat } from '../space/plane'
 import { localFrame } from '../space/ring'
 import { signedArea } from '../space/shape'
+import type { Encoding } from './encoding'
 import { givenProperties } from './import-properties'
 import { gatheredSpellings, type Spelling, tidyName } from './spelling'
 import { cropOf, kindByWords } from './suggest-kind'
@@ -40,8 +41,20 @@ export type ImportGroup = {
   readonly crop: string | null
 }
 
+/** What a file was recognised as. */
+export type ImportForm = {
+  readonly format: 'GPX' | 'KML' | 'KMZ' | 'GeoJSON' | 'table'
+  /** As the file says it; empty where it says none. */
+  readonly version: string
+  /** What it was written in; empty where that is not known. */
+  readonly encoding: Encoding | ''
+  /** How many of what it holds, by the word for one: 12 waypoints. */
+  readonly holds: Readonly<Record<string, number>>
+}
+
 /** What a file of another program would bring, before anything of it is in the plan. */
 export type Import = {
+  readonly form: ImportForm
   readonly items: readonly ImportItem[]
   readonly groups: readonly ImportGroup[]
   readonly spellings: readonly Spelling[]
@@ -89,12 +102,12 @@ export type Collector = {
   /** Something without a place. */
   unplaced(name: string, number: number): void
   /** Not ok where there is nothing to bring in. */
-  finish(): Outcome<Import>
+  finish(form: Omit<ImportForm, 'encoding'>): Outcome<Import>
 }
 
 /** Takes what a reader finds, tells what is wrong with it and puts what is alike together. */
 export function importCollector({ crops = {}, near = null }: ImportOptions): Collector {
-  const { report, finish } = problemList()
+  const { report, finish: told } = problemList()
   const items: ImportItem[] = []
   const groups = new Map<string, ImportGroup>()
   const unknownCrops = new Map<string, number>()
@@ -172,7 +185,7 @@ export function importCollector({ crops = {}, near = null }: ImportOptions): Col
     unplaced(name, number) {
       report('warning', 'import-unplaced', '', { name: shortened(tidyName(name) || `Item ${number}`) })
     },
-    finish() {
+    finish(form) {
       if (tooMany !== null) return refused('import-too-many', tooMany)
       const spellings = gatheredSpellings(items.map(({ properties }) => properties.cultivar))
       for (const { used, written } of spellings) {
@@ -181,8 +194,9 @@ export function importCollector({ crops = {}, near = null }: ImportOptions): Col
       }
       for (const [found, count] of unknownCrops)
         report('warning', 'import-crop-unknown', '', { found: shortened(found), count })
-      if (items.length === 0) return refused('import-empty', {}, finish())
-      return { ok: true, value: { items, groups: [...groups.values()], spellings }, problems: finish() }
+      if (items.length === 0) return refused('import-empty', {}, told())
+      const value = { form: { ...form, encoding: '' as const }, items, groups: [...groups.values()], spellings }
+      return { ok: true, value, problems: told() }
     },
   }
 }
@@ -257,6 +271,17 @@ export function closedRing(ring: readonly LngLat[]): readonly LngLat[] {
   if (first === undefined || last === undefined) return ring
   if (first[0] === last[0] && first[1] === last[1]) return ring
   return [...ring, first]
+}
+
+/** The same outcome, with what its text was written in. */
+export function writtenIn(
+  outcome: Outcome<Import>,
+  encoding: Encoding,
+  format?: ImportForm['format'],
+): Outcome<Import> {
+  if (!outcome.ok) return outcome
+  const form = { ...outcome.value.form, encoding, ...(format === undefined ? {} : { format }) }
+  return { ...outcome, value: { ...outcome.value, form } }
 }
 
 function metresBetween(from: LngLat, to: LngLat): number {

@@ -2,7 +2,7 @@ import { Unzip, type UnzipFile, UnzipInflate } from 'fflate'
 import type { Outcome } from '../problem'
 import { decodeText } from './encoding'
 import { readKml } from './from-kml'
-import { type Import, type ImportOptions, refused } from './import'
+import { type Import, type ImportOptions, refused, writtenIn } from './import'
 
 /** Unpacked bytes; the text readers take no more. */
 export const mostUnpacked = 20_000_000
@@ -13,9 +13,9 @@ const step = 4096
 export function readKmz(bytes: Uint8Array, options: ImportOptions = {}): Outcome<Import> {
   const unpacked = firstKml(bytes)
   if (!unpacked.ok) return unpacked
-  const { text, problems } = decodeText(unpacked.value)
+  const { text, encoding, problems } = decodeText(unpacked.value)
   if (problems.some(({ severity }) => severity === 'error')) return { ok: false, problems }
-  const outcome = readKml(text, options)
+  const outcome = writtenIn(readKml(text, options), encoding, 'KMZ')
   return { ...outcome, problems: [...problems, ...outcome.problems] }
 }
 

@@ -3,7 +3,7 @@ import { decodeText } from './encoding'
 import { readForeignGeoJson } from './from-geojson'
 import { readGpx } from './from-gpx'
 import { readKml } from './from-kml'
-import { type Import, type ImportOptions, refused } from './import'
+import { type Import, type ImportOptions, refused, writtenIn } from './import'
 import { mostUnpacked, readKmz } from './kmz'
 
 /** Bytes; larger files would stall the page for seconds. */
@@ -16,11 +16,11 @@ export function readMapFile(bytes: Uint8Array, options: ImportOptions = {}): Out
   }
   // Every zip archive begins with these two letters.
   if (bytes[0] === 0x50 && bytes[1] === 0x4b) return readKmz(bytes, options)
-  const { text, problems } = decodeText(bytes)
+  const { text, encoding, problems } = decodeText(bytes)
   if (problems.some(({ severity }) => severity === 'error')) return { ok: false, problems }
   const read = readerOf(text)
   if (read === null) return refused('import-unknown', {}, problems)
-  const outcome = read(text, options)
+  const outcome = writtenIn(read(text, options), encoding)
   return { ...outcome, problems: [...problems, ...outcome.problems] }
 }
 

@@ -80,7 +80,7 @@ function readTable(
     const given = { kind, ...givenOf(kind, line) }
     collector.add({ number: line.row, name: nameOf(line, isOnGrid), label: '', shape: 'point', parts: [[at]], given })
   }
-  const outcome = collector.finish()
+  const outcome = collector.finish({ format: 'table', version: '', holds: {} })
   return { ...outcome, problems: [...finish(), ...outcome.problems] }
 }
 

@@ -1,4 +1,5 @@
 import { type Map as LeafletMap, latLngBounds } from 'leaflet'
+import type { PackedShapes } from '#geo/file/packed-things'
 import type { Plan } from '#geo/plan/plan'
 import { homeOf } from '../text/home'
 import { positionsOf } from './tools/positions'
@@ -22,6 +23,31 @@ export function showWhole(map: LeafletMap, plan: Plan | null): void {
   map.fitBounds(bounds, {
     paddingTopLeft: isWide ? [70, 30] : [16, 16],
     paddingBottomRight: isWide ? [210, 30] : [16, 36],
+    maxZoom: 20,
+    animate: false,
+  })
+}
+
+/** Newcomers and plan would both be specks where they lie so many times farther apart than the newcomers reach. */
+const farApart = 30
+
+/** Fits what is coming together with the plan, or alone where the plan lies far from it. */
+export function showComing(map: LeafletMap, { positions }: PackedShapes, plan: Plan | null): void {
+  if (positions.length === 0) return
+  const bounds = latLngBounds([])
+  for (let i = 0; i < positions.length; i += 3) bounds.extend([positions[i + 1]!, positions[i]!])
+  const whole = latLngBounds(bounds.getSouthWest(), bounds.getNorthEast())
+  for (const { geometry } of plan?.features ?? []) {
+    for (const [lng, lat] of positionsOf(geometry)) whole.extend([lat, lng])
+  }
+  const least = 0.001
+  const across = (each: typeof bounds) =>
+    Math.max(each.getNorth() - each.getSouth(), each.getEast() - each.getWest(), least)
+  const isFar = across(whole) > farApart * across(bounds)
+  // Room above for the words, and at the sides for the buttons of the map.
+  map.fitBounds(isFar ? bounds : whole, {
+    paddingTopLeft: [48, 56],
+    paddingBottomRight: [32, 40],
     maxZoom: 20,
     animate: false,
   })

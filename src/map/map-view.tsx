@@ -7,13 +7,14 @@ import type { PlannerStore } from '../state/store'
 import { usePlanner, usePlannerStore } from '../state/use-planner'
 import { changeMapShown, yearAgainst } from '../state/years-actions'
 import { BesideMap } from './beside-map'
-import { showWhole, watchSize } from './fit'
+import { showComing, showWhole, watchSize } from './fit'
 import { gridPainter } from './ground/grid'
 import { originOfGrid } from './ground/origin'
 import { picturesOn } from './ground/pictures'
 import { tilesOn } from './ground/tiles'
 import { attachKeyboard } from './keyboard'
 import { type Painter, paneLayer } from './layers/canvas-layer'
+import { comingPainter } from './layers/coming'
 import { devicePainter } from './layers/device'
 import { ghostPainter } from './layers/ghost-painter'
 import { planPainters } from './layers/plan-painters'
@@ -94,11 +95,18 @@ function startMap(
   map.attributionControl.setPrefix(false)
   control.zoom({ position: 'topleft', zoomInTitle: 'Closer', zoomOutTitle: 'Farther' }).addTo(map)
   link.map = map
-  let shown: { readonly plan: Plan | null; readonly center: LatLng; readonly zoom: number } | null = null
+  type Shown = { readonly plan: Plan | null; readonly center: LatLng; readonly zoom: number; again(): void }
+  let shown: Shown | null = null
   const showPlan = (): void => {
     const { plan } = store.getState().document
     showWhole(map, plan)
-    shown = { plan, center: map.getCenter(), zoom: map.getZoom() }
+    shown = { plan, center: map.getCenter(), zoom: map.getZoom(), again: showPlan }
+  }
+  const showNewcomers = (): void => {
+    const { document, view } = store.getState()
+    if (view.coming === null) return
+    showComing(map, view.coming.shapes, document.plan)
+    shown = { plan: document.plan, center: map.getCenter(), zoom: map.getZoom(), again: showNewcomers }
   }
   // Ground that is being drawn on must not slip away under the hand: once the plan has changed, the view stays.
   const isAsShown = (): boolean =>
@@ -141,6 +149,8 @@ function startMap(
       equalityFn: (a, b) => a.every((value, i) => value === b[i]),
     }),
     store.subscribe(state => state.view.device, layers.redrawDevice),
+    store.subscribe(state => state.view.coming, layers.redrawComing),
+    store.subscribe(state => state.view.coming?.fit, showNewcomers),
     store.subscribe(state => state.view.theme, layers.repalette),
     store.subscribe(state => state.view.ground, tiles.show),
     store.subscribe(state => state.view.ground, layers.redrawGround),
@@ -153,7 +163,7 @@ function startMap(
         layers.redrawGround()
       },
     ),
-    watchSize(host, map, () => (isAsShown() ? showPlan : null)),
+    watchSize(host, map, () => (isAsShown() ? (shown?.again ?? null) : null)),
   ]
   return () => {
     for (const stop of stops) stop()
@@ -192,9 +202,10 @@ function paintedLayers(map: LeafletMap, store: PlannerStore, link: MapLink) {
   const plants = layer('plants', 420, painters.plants)
   const marks = layer('marks', 430, painters.marks)
   const device = layer('device', 435, devicePainter(store))
+  const coming = layer('coming', 438, comingPainter(store))
   const ghost = layer('ghost', 440, ghostPainter(store, ghostNow, measureNow))
   const redraw = (): void => {
-    for (const each of [shapes, plants, marks, ghost]) each.redraw()
+    for (const each of [shapes, plants, marks, coming, ghost]) each.redraw()
   }
   let hidden = ''
   let greying = 0
@@ -211,6 +222,7 @@ function paintedLayers(map: LeafletMap, store: PlannerStore, link: MapLink) {
       plants.redraw()
     },
     redrawDevice: () => device.redraw(),
+    redrawComing: () => coming.redraw(),
     redrawGround: () => ground.redraw(),
     /** What a day changes: shades, lines and the stations' words. */
     redrawDay: () => {

@@ -13,13 +13,18 @@ export type DialogName =
   | 'details'
   | 'work'
   | 'save-other'
-  | 'bring-in'
+
+/** What is being brought in: what was pasted, or null where a file is to be chosen first. */
+export type Bringing = { readonly pasted: string | File | null }
 
 export type Shell = {
   readonly side: SideView | null
   readonly dialog: DialogName | null
+  readonly bringing: Bringing | null
   showSide(side: SideView | null): void
   showDialog(dialog: DialogName | null): void
+  /** Opens the way in for things of other programs; null closes it. */
+  bringIn(bringing: Bringing | null): void
 }
 
 const ShellContext = createContext<Shell | null>(null)

@@ -1,6 +1,7 @@
 import { subscribeWithSelector } from 'zustand/middleware'
 import type { StoreApi } from 'zustand/vanilla'
 import { createStore } from 'zustand/vanilla'
+import type { PackedShapes } from '#geo/file/packed-things'
 import type { Plan } from '#geo/plan/plan'
 import type { DayReport } from '#geo/report/day'
 import type { PointCloud, PointCoverage, Report, ReportRanges } from '#geo/report/report'
@@ -99,6 +100,9 @@ export type DocumentState = {
   readonly future: readonly Step[]
 }
 
+/** Shapes that are not in the plan yet, the words that say so, and a number: one more asks the map to show all of them. */
+export type Coming = { readonly shapes: PackedShapes; readonly words: string; readonly fit: number }
+
 export type ViewState = {
   /** The season that is looked at. */
   readonly year: number
@@ -123,6 +127,8 @@ export type ViewState = {
   readonly isAiming: boolean
   /** Where this device is while it is being looked for, and within what radius, m. */
   readonly device: { readonly at: LngLat; readonly radius: number } | null
+  /** What a file would bring, shown over the plan while it is looked through. */
+  readonly coming: Coming | null
   /** One more asks the map to show the whole plan. */
   readonly focusRequest: number
 }
@@ -227,6 +233,7 @@ function initialState(year: number): PlannerState {
       mapMiddle: null,
       isAiming: false,
       device: null,
+      coming: null,
       focusRequest: 0,
     },
     results: idleResults,

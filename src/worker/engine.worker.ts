@@ -1,5 +1,6 @@
 import { expose, transfer } from 'comlink'
-import { openImport, readImportTable } from '#geo/file/open-import'
+import { importSession } from '#geo/file/open-import'
+import type { PackedShapes } from '#geo/file/packed-things'
 import type { Plan } from '#geo/plan/plan'
 import type { Outcome } from '#geo/problem'
 import { pointCloud } from '#geo/report/cloud'
@@ -64,6 +65,13 @@ function handedOver<T>(answer: T, array: Float32Array | Float64Array): T {
   return transfer(answer, [array.buffer as ArrayBuffer])
 }
 
+/** The file that is being brought in. */
+const imported = importSession()
+
+function listsOf({ parts, counts, positions }: PackedShapes): ArrayBuffer[] {
+  return [parts, counts, positions].map(({ buffer }) => buffer as ArrayBuffer)
+}
+
 export const engineApi: EngineApi = {
   evaluate: (plan, year) => laidOut(plan, year, true),
   tryPlan: (plan, year) => laidOut(plan, year, false),
@@ -87,8 +95,16 @@ export const engineApi: EngineApi = {
     const made = modelOf(withoutWeather(plan, year), year)
     return made.ok ? made.value.report({ withLimits: false }).orchard.coverage : null
   },
-  openImport,
-  readImportTable,
+  openImport: imported.open,
+  readImportTable: imported.readTable,
+  importShapes(choices) {
+    const shapes = imported.shapes(choices)
+    return transfer(shapes, listsOf(shapes))
+  },
+  importThings(choices, cultivars) {
+    const things = imported.things(choices, cultivars)
+    return transfer(things, listsOf(things.shapes))
+  },
   compare: compareSeasons,
   project,
   yearRecord,

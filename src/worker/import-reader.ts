@@ -1,9 +1,13 @@
 import type { AsyncEngineApi, MakePort } from './protocol'
 
-/** Reads files of other programs away from the page, so that none of them can hold it up. */
+type Call<K extends keyof AsyncEngineApi> = AsyncEngineApi[K]
+
+/** Reads files of other programs away from the page, so that none of them can hold it up. What was read stays there. */
 export type ImportReader = {
-  open(...input: Parameters<AsyncEngineApi['openImport']>): ReturnType<AsyncEngineApi['openImport']>
-  readTable(...input: Parameters<AsyncEngineApi['readImportTable']>): ReturnType<AsyncEngineApi['readImportTable']>
+  readonly open: Call<'openImport'>
+  readonly readTable: Call<'readImportTable'>
+  readonly shapes: Call<'importShapes'>
+  readonly things: Call<'importThings'>
   /** Ends what is under way; it is never answered. */
   stop(): void
 }
@@ -11,23 +15,29 @@ export type ImportReader = {
 /** A reader with a worker of its own, made when first asked: coverage goes on meanwhile, and a hostile file ends with it. */
 export function createImportReader(makePort: MakePort): ImportReader {
   let port: ReturnType<MakePort> | null = null
-  let fail: (error: Error) => void = () => {}
+  const failing = new Set<(error: Error) => void>()
   const stop = (): void => {
     port?.terminate()
     port = null
+    failing.clear()
   }
   const ask = <T>(call: (api: AsyncEngineApi) => Promise<T>): Promise<T> =>
     new Promise((resolve, reject) => {
-      fail = reject
+      failing.add(reject)
       port ??= makePort(reason => {
+        const left = [...failing]
         stop()
-        fail(new Error(reason))
+        for (const fail of left) fail(new Error(reason))
       })
-      call(port.api).then(resolve, reject)
+      call(port.api)
+        .then(resolve, reject)
+        .finally(() => failing.delete(reject))
     })
   return {
     open: (...input) => ask(api => api.openImport(...input)),
     readTable: (...input) => ask(api => api.readImportTable(...input)),
+    shapes: (...input) => ask(api => api.importShapes(...input)),
+    things: (...input) => ask(api => api.importThings(...input)),
     stop,
   }
 }

@@ -1,7 +1,4 @@
-import type { Import, ImportOptions } from '#geo/file/import'
-import type { OpenedImport, TableOf } from '#geo/file/open-import'
-import type { TableColumns } from '#geo/file/tree-columns'
-import type { TableOptions } from '#geo/file/tree-table'
+import type { ImportSession } from '#geo/file/open-import'
 import type { Plan } from '#geo/plan/plan'
 import type { Outcome } from '#geo/problem'
 import type { DayReport } from '#geo/report/day'
@@ -70,10 +67,11 @@ export type EngineApi = {
   ): Outcome<Suggestion> | Promise<Outcome<Suggestion>>
   /** Coverage of the orchard as it would be on typical days; null where there is none. */
   typicalCoverage(plan: Plan, year: number): number | null
-  /** A file of another program, opened by what it holds. */
-  openImport(bytes: Uint8Array, options: ImportOptions): OpenedImport
-  /** A table of trees or stations by its columns as they were matched. */
-  readImportTable(text: string, of: TableOf, columns: TableColumns, options: TableOptions): Outcome<Import>
+  /** A file of another program: what it holds stays in the worker, and the page is told of it. */
+  openImport: ImportSession['open']
+  readImportTable: ImportSession['readTable']
+  importShapes: ImportSession['shapes']
+  importThings: ImportSession['things']
 }
 
 /** The same as seen from the page. */

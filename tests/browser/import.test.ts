@@ -21,7 +21,7 @@ const gpx = `<gpx xmlns="http://www.topografix.com/GPX/1/1" version="1.1" creato
 async function bringing(page: Page, name: string, text: string) {
   await page.getByRole('button', { name: 'Menu' }).click()
   await page.getByRole('button', { name: 'Bring in from another program' }).click()
-  const dialog = page.getByRole('dialog', { name: 'Bring in' })
+  const dialog = page.getByRole('region', { name: 'Bring in', exact: true })
   await dialog
     .getByLabel('Choose a file')
     .setInputFiles({ name, mimeType: 'application/octet-stream', buffer: Buffer.from(text) })

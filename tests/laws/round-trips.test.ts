@@ -4,8 +4,10 @@ import { expect, it } from 'vitest'
 import { plainGeoJson } from '#geo/file/geojson'
 import { gpxText } from '#geo/file/gpx'
 import { importEdit } from '#geo/file/import-edit'
+import { importThings } from '#geo/file/import-things'
 import { kmlText } from '#geo/file/kml'
 import { readMapFile } from '#geo/file/map-file'
+import { packedThings, unpackedThings } from '#geo/file/packed-things'
 import { tidyName } from '#geo/file/spelling'
 import type { Feature, Plan } from '#geo/plan/plan'
 import { woundRight } from '#geo/space/ring'
@@ -52,7 +54,7 @@ it.each([
         spellings: spellings.flatMap(({ written: texts }) => texts.map(one => ({ used: one.text, written: [one] }))),
       }
       const ids = plan.features.map((_, i) => `new-${i}`)
-      const edit = importEdit(asWritten, choices, { newId: () => ids.pop()! })
+      const edit = importEdit(unpackedThings(packedThings(importThings(asWritten, choices))), () => ids.pop()!)
       expect(essence(edit.apply(smallPlan({ features: [] })).features)).toEqual(essence(plan.features))
     }),
     { seed, numRuns: 100 },

@@ -1,58 +1,68 @@
 import { useMemo, useState } from 'react'
-import type { Import } from '#geo/file/import'
-import { type ImportChoice, importEdit, needsCrop } from '#geo/file/import-edit'
+import { importEdit } from '#geo/file/import-edit'
+import type { ImportChoice } from '#geo/file/import-things'
+import type { ShownImport } from '#geo/file/open-import'
+import { unpackedThings } from '#geo/file/packed-things'
 import type { Problem } from '#geo/problem'
 import { notify } from '../../state/actions'
 import { newIds } from '../../state/new-id'
-import { usePlanner, usePlannerStore } from '../../state/use-planner'
+import { usePlannerStore } from '../../state/use-planner'
 import { counted } from '../../text/words'
 import { RowProblems } from '../bloom/weather-preview'
-import { useEdit, usePlan } from '../hooks'
-import { useServices } from '../services'
+import { useEdit } from '../hooks'
+import { type Services, useServices } from '../services'
 import { reasonOf } from '../use-loaded'
 import { GroupChoice } from './bring-group'
-import { ImportPreview } from './bring-preview'
 import { SpellingChoices } from './bring-spellings'
+import { choicesNow, type KeptChoices, lacksCrop } from './kept-choices'
+import { comingWords, useComing } from './use-coming'
 
-type Choices = Readonly<Record<string, ImportChoice | null>>
 type Props = {
-  readonly found: Import
+  readonly reader: ReturnType<Services['importReader']>
+  readonly found: ShownImport
   readonly problems: readonly Problem[]
   /** What the problems are of. */
   readonly of: 'the file' | 'its rows'
+  readonly kept: KeptChoices
+  readonly onKeep: (kept: KeptChoices) => void
   readonly onAgain: () => void
   readonly onClose: () => void
 }
 
-/** What a file would bring, group by group, until it is brought in by one step. */
-export function ImportChoices({ found, problems, of, onAgain, onClose }: Props) {
+/** What a file would bring, group by group and on the map, until it is brought in by one step. */
+export function ImportChoices({ reader, found, problems, of, kept, onKeep, onAgain, onClose }: Props) {
   const store = usePlannerStore()
-  const plan = usePlan()
-  const planId = usePlanner(state => state.document.planId) ?? ''
   const edit = useEdit()
   const { keepRestorePoint } = useServices()
-  const [choices, setChoices] = useState<Choices>(() => firstChoices(found))
-  const [cultivars, setCultivars] = useState<Readonly<Record<string, string>>>({})
-  const [fault, setFault] = useState<string | null>(null)
-  const coming = useMemo(
-    // Places only: a crop that is still to be chosen changes none, and ids of one look need be no more than different.
-    () =>
-      importEdit(found, withAnyCrop(choices), { newId: idsOfOneLook() })
-        .apply({ ...plan, features: [] })
-        .features.map(({ geometry }) => geometry),
-    [found, choices, plan],
-  )
+  const choices = useMemo(() => choicesNow(found.groups, kept), [found, kept])
+  const coming = useComing(reader, found, choices)
+  const [state, setState] = useState<{ readonly isBusy: boolean; readonly fault: string | null }>({
+    isBusy: false,
+    fault: null,
+  })
+  const count = coming.shapes?.kinds.length ?? 0
   const lacking = found.groups.filter(({ key }) => lacksCrop(choices[key] ?? null)).length
+  const choose = (key: string, choice: ImportChoice | null) =>
+    onKeep({ ...kept, touched: { ...kept.touched, [key]: choice } })
   const bring = async () => {
+    setState({ isBusy: true, fault: null })
+    const { plan, planId } = store.getState().document
+    if (plan === null) return
     try {
-      await keepRestorePoint(planId, plan, 'before things from a file were brought in')
+      const things = unpackedThings(await reader.things(choices, kept.cultivars))
+      const before = store.getState().document.plan ?? plan
+      try {
+        await keepRestorePoint(planId ?? '', before, 'before things from a file were brought in')
+      } catch (error) {
+        const fault = `Nothing was changed, since no restore point could be kept: ${reasonOf(error)}`
+        return setState({ isBusy: false, fault })
+      }
+      edit(importEdit(things, newIds(before)))
+      notify(store, `${counted(things.length, 'thing')} brought in. Undo takes all of it back.`)
+      onClose()
     } catch (error) {
-      setFault(`Nothing was changed, since no restore point could be kept: ${reasonOf(error)}`)
-      return
+      setState({ isBusy: false, fault: `Nothing was changed: ${reasonOf(error)}` })
     }
-    edit(importEdit(found, choices, { newId: newIds(plan), cultivars }))
-    notify(store, `${counted(coming.length, 'thing')} brought in. Undo takes all of it back.`)
-    onClose()
   }
   return (
     <div className="stack">
@@ -61,59 +71,56 @@ export function ImportChoices({ found, problems, of, onAgain, onClose }: Props) 
         <GroupChoice
           key={group.key}
           group={group}
-          name={group.count === 1 ? found.items.find(item => item.group === group.key)?.properties.name : undefined}
-          isWalked={found.items.some(item => item.group === group.key && item.track !== null)}
           choice={choices[group.key] ?? null}
-          onChange={choice => setChoices({ ...choices, [group.key]: choice })}
+          onChange={choice => choose(group.key, choice)}
         />
       ))}
-      <SpellingChoices spellings={found.spellings} cultivars={cultivars} onChange={setCultivars} />
-      <ImportPreview before={plan.features.map(({ geometry }) => geometry)} coming={coming} />
-      {fault === null ? null : (
-        <p className="field-fault" role="alert">
-          {fault}
+      <SpellingChoices
+        spellings={found.spellings}
+        cultivars={kept.cultivars}
+        onChange={cultivars => onKeep({ ...kept, cultivars })}
+      />
+      <section className="bring-end stack" aria-label="What comes in">
+        <p role="status">
+          {coming.shapes === null
+            ? coming.fault === null
+              ? 'Working it out …'
+              : ''
+            : count === 0
+              ? 'Nothing comes in.'
+              : `Coming in: ${comingWords(coming.shapes.kinds)}; dashed on the map.`}
         </p>
-      )}
-      <div className="actions">
-        <button type="button" className="first" disabled={coming.length === 0 || lacking > 0} onClick={bring}>
-          {coming.length === 0
-            ? 'Everything is left out'
-            : lacking > 0
-              ? `Choose a crop for ${counted(lacking, 'group')} first`
-              : `Bring in ${counted(coming.length, 'thing')}`}
-        </button>
-        <button type="button" onClick={onAgain}>
-          Another file
-        </button>
-      </div>
-      <p className="aside-note">A restore point of the plan is kept first: see Restore points in the menu.</p>
+        {[coming.fault, state.fault].map(fault =>
+          fault === null ? null : (
+            <p className="field-fault" role="alert" key={fault}>
+              {fault}
+            </p>
+          ),
+        )}
+        <div className="actions">
+          <button
+            type="button"
+            className="first"
+            disabled={coming.shapes === null || count === 0 || lacking > 0 || state.isBusy}
+            onClick={bring}
+          >
+            {coming.shapes === null
+              ? 'Bring in'
+              : count === 0
+                ? 'Everything is left out'
+                : lacking > 0
+                  ? `Choose a crop for ${counted(lacking, 'group')} first`
+                  : `Bring in ${counted(count, 'thing')}`}
+          </button>
+          <button type="button" onClick={coming.showAll} disabled={count === 0}>
+            Show all on the map
+          </button>
+          <button type="button" onClick={onAgain}>
+            Another file
+          </button>
+        </div>
+        <p className="aside-note">A restore point of the plan is kept first: see Restore points in the menu.</p>
+      </section>
     </div>
-  )
-}
-
-function idsOfOneLook(): () => string {
-  let count = 0
-  return () => {
-    count += 1
-    return `look-${count}`
-  }
-}
-
-function firstChoices({ groups }: Import): Choices {
-  return Object.fromEntries(
-    groups.map(({ key, kind, crop }) => [key, needsCrop(kind) ? { kind, crop: crop ?? '' } : { kind }]),
-  )
-}
-
-function lacksCrop(choice: ImportChoice | null): boolean {
-  return choice !== null && needsCrop(choice.kind) && !choice.crop
-}
-
-function withAnyCrop(choices: Choices): Choices {
-  return Object.fromEntries(
-    Object.entries(choices).map(([key, choice]) => [
-      key,
-      choice !== null && lacksCrop(choice) ? { ...choice, crop: 'any' } : choice,
-    ]),
   )
 }

@@ -34,7 +34,7 @@ export function ImportGrid({ onChange }: { readonly onChange: (grid: TreeGrid | 
           Start at what is selected
         </button>
       )}
-      <div className="bring-columns">
+      <div className="columns">
         <NumberField
           label="Bearing along the rows"
           quantity="degrees"

@@ -1,5 +1,5 @@
-import type { ImportGroup } from '#geo/file/import'
-import { type ImportChoice, needsCrop } from '#geo/file/import-edit'
+import { type ImportChoice, needsCrop } from '#geo/file/import-things'
+import type { ShownGroup } from '#geo/file/open-import'
 import type { FeatureKind } from '#geo/plan/plan'
 import { ChoiceField } from '../../parts/choice-field'
 import { kindNames } from '../../text/names'
@@ -15,20 +15,16 @@ const shapes = {
 } as const
 
 type Props = {
-  readonly group: ImportGroup
-  /** Of a thing that is alone in its group. */
-  readonly name: string | number | undefined
-  /** Some of its lines were walked with a device. */
-  readonly isWalked: boolean
+  readonly group: ShownGroup
   readonly choice: ImportChoice | null
   readonly onChange: (choice: ImportChoice | null) => void
 }
 
 /** What things that are alike are brought in as, or that they stay out. */
-export function GroupChoice({ group, name, isWalked, choice, onChange }: Props) {
+export function GroupChoice({ group, choice, onChange }: Props) {
   const plan = usePlan()
   const [one, many] = shapes[group.shape]
-  const said = [group.label, name ?? ''].filter(text => text !== '').join(', ')
+  const said = [group.label, group.name].filter(text => text !== '').join(', ')
   const title = `${counted(group.count, one, many)}${said === '' ? '' : `: ${said}`}`
   const setKind = (kind: FeatureKind | 'out') => {
     if (kind === 'out') return onChange(null)
@@ -39,7 +35,7 @@ export function GroupChoice({ group, name, isWalked, choice, onChange }: Props) 
   return (
     <section className="bring-group" aria-label={title}>
       <h3>{title}</h3>
-      <div className="bring-columns">
+      <div className="columns">
         <ChoiceField<FeatureKind | 'out'>
           label="Bring in as"
           value={choice?.kind ?? 'out'}
@@ -57,9 +53,9 @@ export function GroupChoice({ group, name, isWalked, choice, onChange }: Props) 
             onCommit={crop => onChange({ ...choice, crop })}
           />
         ) : null}
-        {choice !== null && isWalked ? (
+        {choice !== null && group.lines !== null ? (
           <ChoiceField
-            label="As it was walked"
+            label={group.lines === 'walked' ? 'As it was walked' : 'As it was drawn'}
             value={choice.walked ?? 'as-walked'}
             choices={[
               { value: 'as-walked', name: 'every point kept' },

@@ -1,15 +1,19 @@
-import { useEffect, useId, useMemo, useState } from 'react'
+import { useEffect, useMemo, useRef, useState } from 'react'
 import type { ImportOptions } from '#geo/file/import'
 import { largestImport } from '#geo/file/map-file'
 import type { OpenedImport } from '#geo/file/open-import'
-import { Dialog } from '../../parts/dialog'
+import { setTool } from '../../state/actions'
+import { usePlannerStore } from '../../state/use-planner'
 import { homeOf } from '../../text/home'
 import { usePlan } from '../hooks'
 import { useServices } from '../services'
 import { reasonOf } from '../use-loaded'
 import { ImportChoices } from './bring-choices'
 import { Faults } from './bring-faults'
+import { formWords, Recognised } from './bring-form'
+import { ImportSource } from './bring-source'
 import { ImportTable } from './bring-table'
+import { type KeptChoices, nothingKept } from './kept-choices'
 import './bring-in.css'
 
 type Step =
@@ -17,78 +21,74 @@ type Step =
   | { readonly at: 'reading'; readonly name: string }
   | { readonly at: 'opened'; readonly name: string; readonly opened: OpenedImport }
 
-/** Things from a file of another program: chosen, looked through, and brought in by one step that Undo takes back. */
-export function BringIn({ onClose }: { readonly onClose: () => void }) {
+type Props = {
+  /** What was pasted, or dropped from the clipboard as a file, when this was asked for. */
+  readonly pasted: string | File | null
+  readonly onClose: () => void
+}
+
+/** Things from a file of another program: looked through beside the map, which shows them, and brought in by one step that Undo takes back. */
+export function BringIn({ pasted, onClose }: Props) {
+  const store = usePlannerStore()
   const plan = usePlan()
   const { importReader } = useServices()
   const reader = useMemo(importReader, [importReader])
   useEffect(() => () => reader.stop(), [reader])
   const [step, setStep] = useState<Step>({ at: 'choose', fault: null })
-  const options = useMemo(
-    (): ImportOptions => ({ crops: plan.crops, near: plan.features.length === 0 ? null : homeOf(plan) }),
-    [plan],
-  )
-  const again = () => setStep({ at: 'choose', fault: null })
-  const read = async (file: File | undefined) => {
-    if (file === undefined) return
-    if (file.size > largestImport) {
+  const [kept, setKept] = useState<KeptChoices>(nothingKept)
+  const { crops } = plan
+  const isBare = plan.features.length === 0
+  // Where the plan lies when the file is opened: what is drawn meanwhile moves it by little.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: as said above
+  const options = useMemo((): ImportOptions => ({ crops, near: isBare ? null : homeOf(plan) }), [crops, isBare])
+  // A tool in the hand would draw where the map is only to be moved.
+  useEffect(() => setTool(store, 'select'), [store])
+  const turn = useRef(0)
+  const again = () => {
+    turn.current += 1
+    setStep({ at: 'choose', fault: null })
+  }
+  const read = async (name: string, size: number, bytes: () => Promise<Uint8Array>) => {
+    turn.current += 1
+    const own = turn.current
+    if (size > largestImport) {
       const most = Math.round(largestImport / 1e6)
-      return setStep({ at: 'choose', fault: `${file.name} is larger than ${most} MB. Nothing was read.` })
+      return setStep({ at: 'choose', fault: `${name} is larger than ${most} MB. Nothing was read.` })
     }
-    setStep({ at: 'reading', name: file.name })
+    setStep({ at: 'reading', name })
+    setKept(nothingKept)
     try {
-      const bytes = new Uint8Array(await file.arrayBuffer())
-      setStep({ at: 'opened', name: file.name, opened: await reader.open(bytes, options) })
+      const opened = await reader.open(await bytes(), options)
+      if (turn.current === own) setStep({ at: 'opened', name, opened })
     } catch (error) {
-      setStep({ at: 'choose', fault: `${file.name} could not be read: ${reasonOf(error)}` })
+      if (turn.current === own) setStep({ at: 'choose', fault: `${name} could not be read: ${reasonOf(error)}` })
     }
   }
-  return (
-    <Dialog title="Bring in" onClose={onClose}>
-      {step.at === 'choose' ? <FileChoice fault={step.fault} onFile={read} /> : null}
-      {step.at === 'reading' ? <p role="status">Reading {step.name} …</p> : null}
-      {step.at !== 'opened' ? null : step.opened.is === 'table' ? (
-        <ImportTable {...step.opened} reader={reader} options={options} onAgain={again} onClose={onClose} />
-      ) : step.opened.read.ok ? (
-        <ImportChoices
-          found={step.opened.read.value}
-          problems={step.opened.read.problems}
-          of="the file"
-          onAgain={again}
-          onClose={onClose}
-        />
-      ) : (
-        <Faults problems={step.opened.read.problems} onAgain={again} />
-      )}
-    </Dialog>
-  )
-}
-
-type FileChoiceProps = { readonly fault: string | null; readonly onFile: (file: File | undefined) => void }
-
-function FileChoice({ fault, onFile }: FileChoiceProps) {
-  const id = useId()
-  return (
-    <div className="stack">
-      <p>
-        Points, walked tracks, lines and outlines from GPX, KML, KMZ or GeoJSON; or a table (CSV) of trees or of
-        stations, with row and tree numbers or with longitude and latitude. It is read on this device, and nothing is
-        changed before you say so.
-      </p>
-      <div className="field">
-        <label htmlFor={id}>Choose a file</label>
-        <input
-          id={id}
-          type="file"
-          accept=".gpx,.kml,.kmz,.geojson,.json,.csv,.tsv,.txt"
-          onChange={event => onFile(event.target.files?.[0])}
-        />
-      </div>
-      {fault === null ? null : (
-        <p className="field-fault" role="alert">
-          {fault}
-        </p>
-      )}
-    </div>
-  )
+  const readFile = (file: File) => read(file.name, file.size, async () => new Uint8Array(await file.arrayBuffer()))
+  const readText = (text: string) => read('What was pasted', text.length, async () => new TextEncoder().encode(text))
+  // biome-ignore lint/correctness/useExhaustiveDependencies: once for each time that something is pasted
+  useEffect(() => {
+    if (pasted === null) return
+    void (typeof pasted === 'string' ? readText(pasted) : readFile(pasted))
+  }, [pasted])
+  const shared = { reader, kept, onKeep: setKept, onAgain: again, onClose }
+  switch (step.at) {
+    case 'choose':
+      return <ImportSource fault={step.fault} onFile={readFile} onText={readText} />
+    case 'reading':
+      return <p role="status">Reading {step.name} …</p>
+    case 'opened': {
+      const { opened, name } = step
+      if (opened.is === 'table') return <ImportTable {...opened} {...shared} name={name} options={options} />
+      if (!opened.read.ok) return <Faults problems={opened.read.problems} onAgain={again} />
+      return (
+        <div className="stack-wide">
+          <Recognised name={name} words={formWords(opened.read.value.form)} />
+          <ImportChoices {...shared} found={opened.read.value} problems={opened.read.problems} of="the file" />
+        </div>
+      )
+    }
+    default:
+      return step satisfies never
+  }
 }

@@ -17,7 +17,7 @@ export function SpellingChoices({ spellings, cultivars, onChange }: Props) {
     <section className="bring-group stack" aria-label="Cultivars written in several ways">
       <h3>Cultivars written in several ways</h3>
       <p className="aside-note">Each is brought in under one name.</p>
-      <div className="bring-columns">
+      <div className="columns">
         {several.map(({ used, written }) => (
           <ChoiceField
             key={used}

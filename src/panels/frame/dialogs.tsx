@@ -13,8 +13,7 @@ import { GroundDialog } from './ground-dialog'
 import { PlanDialog } from './plan-dialog'
 import { SeasonDialog } from './season-dialog'
 
-// Read when they are asked for: their readers and writers are wanted seldom.
-const BringIn = lazy(async () => ({ default: (await import('../elsewhere/bring-in')).BringIn }))
+// Read when it is asked for: its writers are wanted seldom.
 const SaveOther = lazy(async () => ({ default: (await import('../elsewhere/save-other')).SaveOther }))
 
 /** The dialog that is asked for, if any. */
@@ -38,14 +37,6 @@ export function Dialogs() {
       return <PlanDialog onClose={close} />
     case 'work':
       return <WorkDialog onClose={close} />
-    case 'bring-in':
-      return (
-        <ErrorBoundary what="Bringing in">
-          <Suspense fallback={null}>
-            <BringIn onClose={close} />
-          </Suspense>
-        </ErrorBoundary>
-      )
     case 'save-other':
       return (
         <ErrorBoundary what="Saving for other programs">

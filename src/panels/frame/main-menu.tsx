@@ -21,7 +21,7 @@ function Items({ close }: { readonly close: () => void }) {
   const edit = useEdit()
   const theme = usePlanner(state => state.view.theme)
   const { saveFile } = useServices()
-  const { showDialog, showSide } = useShell()
+  const { showDialog, showSide, bringIn } = useShell()
   const openFile = useOpenFile()
   const save = async () => {
     try {
@@ -48,7 +48,7 @@ function Items({ close }: { readonly close: () => void }) {
       {item('Save for other programs', () => showDialog('save-other'))}
       {item('Work and calendar of the season', () => showDialog('work'))}
       {item('Open a file', openFile)}
-      {item('Bring in from another program', () => showDialog('bring-in'))}
+      {item('Bring in from another program', () => bringIn({ pasted: null }))}
       {item('Plans on this device', () => showDialog('plans'))}
       {item('Restore points', () => showDialog('restore'))}
       {item('Close the plan', () => closePlan(store))}

@@ -2,6 +2,7 @@ import { strToU8, zipSync } from 'fflate'
 import { describe, expect, it } from 'vitest'
 import type { Import, ImportOptions } from '#geo/file/import'
 import { importEdit } from '#geo/file/import-edit'
+import { importThings } from '#geo/file/import-things'
 import { mostUnpacked } from '#geo/file/kmz'
 import { largestImport, readMapFile } from '#geo/file/map-file'
 import { labelOf } from '#geo/plan/edits'
@@ -21,7 +22,8 @@ const json = (...geometries: readonly unknown[]) =>
 
 function read(file: string | Uint8Array, options?: ImportOptions) {
   const outcome = readMapFile(typeof file === 'string' ? utf8(file) : file, options)
-  const found: Import = outcome.ok ? outcome.value : { items: [], groups: [], spellings: [] }
+  const form: Import['form'] = { format: 'table', version: '', encoding: '', holds: {} }
+  const found: Import = outcome.ok ? outcome.value : { form, items: [], groups: [], spellings: [] }
   return { ...found, problems: outcome.problems, codes: outcome.problems.map(({ code }) => code) }
 }
 
@@ -29,7 +31,7 @@ describe('files of other programs', () => {
   it('GPX: waypoints, routes, each part of a track, closed ones as outlines', () => {
     const path = (name: string, ...at: readonly (readonly [number, number])[]) =>
       at.map(([lat, lon]) => `<${name} lat="${lat}" lon="${lon}"><time>2026-03-01T10:00:00Z</time></${name}>`).join('')
-    const { items, groups, problems } = read(
+    const { form, items, groups, problems } = read(
       gpx(
         `<wpt lat="52.2" lon="-1.7"><ele>80.5</ele><name> Nest\n1 </name></wpt><wpt lat="52.21" lon="-1.7"><name>Mud by the pond</name></wpt>
         <rte><name>Hedge</name>${path('rtept', [52.2, -1.7], [52.201, -1.7])}</rte>
@@ -37,6 +39,14 @@ describe('files of other programs', () => {
         <trkseg>${path('trkpt', [52.2, -1.7], [52.201, -1.7], [52.201, -1.69], [52.2, -1.7])}</trkseg></trk>`,
       ),
     )
+    expect(form).toEqual({
+      format: 'GPX',
+      version: '1.1',
+      encoding: 'utf-8',
+      holds: { waypoint: 2, track: 1, route: 1 },
+    })
+    // A route was drawn, not walked, whatever times it has.
+    expect(items.map(({ track }) => track !== null)).toEqual([false, false, false, true, false])
     expect(problems).toEqual([])
     expect(items.map(({ geometry, properties }) => [geometry.type, properties.name])).toEqual([
       ['Point', 'Nest 1'],
@@ -254,7 +264,7 @@ describe('bringing in', () => {
     const [points, lines] = found.groups
     const ids = [3, 2, 1]
     const choices = { [points!.key]: { kind: 'station' }, [lines!.key]: { kind: 'block', crop: 'apple' } } as const
-    const edit = importEdit(found, choices, { newId: kind => `${kind}-new-${ids.pop()}` })
+    const edit = importEdit(importThings(found, choices), kind => `${kind}-new-${ids.pop()}`)
     const plan = smallPlan()
     expect(labelOf(edit, plan)).toBe('Bring in 3 things')
     const added = edit.apply(plan).features.slice(plan.features.length)
@@ -274,8 +284,8 @@ describe('bringing in', () => {
     const [points, lines] = found.groups
     const newId = () => 'x'
     const plan = smallPlan()
-    expect(importEdit(found, { [lines!.key]: null }, { newId }).apply(plan)).toBe(plan)
-    expect(() => importEdit(found, { [points!.key]: { kind: 'row', crop: 'apple' } }, { newId })).toThrow(RangeError)
-    expect(() => importEdit(found, { [lines!.key]: { kind: 'row' } }, { newId })).toThrow(/needs a crop/)
+    expect(importEdit(importThings(found, { [lines!.key]: null }), newId).apply(plan)).toBe(plan)
+    expect(() => importThings(found, { [points!.key]: { kind: 'row', crop: 'apple' } })).toThrow(RangeError)
+    expect(() => importThings(found, { [lines!.key]: { kind: 'row' } })).toThrow(/needs a crop/)
   })
 })

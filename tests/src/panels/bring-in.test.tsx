@@ -9,11 +9,11 @@ async function chosen(name: string, text: string, services = {}) {
   const app = renderApp({ plan: smallPlan(), services })
   await app.user.click(screen.getByRole('button', { name: 'Menu' }))
   await app.user.click(screen.getByRole('button', { name: 'Bring in from another program' }))
-  const dialog = within(await screen.findByRole('dialog', { name: 'Bring in' }, wait))
+  const dialog = within(await screen.findByRole('region', { name: 'Bring in' }, wait))
   const file = new File([text], name)
   // jsdom's files do not hand out their bytes.
   file.arrayBuffer = async () => new TextEncoder().encode(text).buffer as ArrayBuffer
-  await app.user.upload(dialog.getByLabelText('Choose a file'), file)
+  await app.user.upload(await dialog.findByLabelText('Choose a file', {}, wait), file)
   const added = () => planOf(app.store).features.slice(smallPlan().features.length)
   return { ...app, dialog, added }
 }
@@ -76,7 +76,7 @@ describe('bringing in', () => {
     expect(faults.getByText(/Row 5 does not say its row/)).toBeVisible()
     await user.click(dialog.getByRole('button', { name: 'Use the commonest spelling of each' }))
     await user.selectOptions(dialog.getAllByLabelText('Crop').at(-1)!, 'apple')
-    expect(dialog.getByRole('img', { name: /^3 things coming/ })).toBeVisible()
+    expect(await dialog.findByText('Coming in: 3 single plants; dashed on the map.')).toBeVisible()
     await user.click(dialog.getByRole('button', { name: 'Bring in 3 things' }))
     expect(added().map(({ properties }) => properties)).toEqual([
       { kind: 'plant', name: 'Row 1, tree 1', crop: 'apple', cultivar: 'Ambrel', spread: 2.5 },

@@ -1,7 +1,7 @@
 import { act, cleanup, render } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
 import { afterEach, beforeEach } from 'vitest'
-import { openImport, readImportTable } from '#geo/file/open-import'
+import { importSession } from '#geo/file/open-import'
 import type { Plan } from '#geo/plan/plan'
 import { evaluate } from '#geo/report/evaluate'
 import { reportRanges } from '#geo/report/ranges'
@@ -41,11 +41,16 @@ export function fakeServices(patch: Partial<Services> = {}): Services {
     saveMapPicture: async () => null,
     takePicture: async () => ({ id: 'picture-1', width: 2048, height: 1024, from: { width: 4096, height: 2048 } }),
     pictureUrl: async () => 'blob:picture',
-    importReader: () => ({
-      open: async (bytes, options) => openImport(bytes, options),
-      readTable: async (...input) => readImportTable(...input),
-      stop: () => {},
-    }),
+    importReader: () => {
+      const session = importSession()
+      return {
+        open: async (...input) => session.open(...input),
+        readTable: async (...input) => session.readTable(...input),
+        shapes: async (...input) => session.shapes(...input),
+        things: async (...input) => session.things(...input),
+        stop: () => {},
+      }
+    },
     copyText: async () => {},
     listSamples: async () => [],
     today: () => '2026-05-20',

@@ -46,6 +46,8 @@ export function fakeWorkers() {
       curve: ask('curve'),
       openImport: ask('openImport'),
       readImportTable: ask('readImportTable'),
+      importShapes: ask('importShapes'),
+      importThings: ask('importThings'),
     }
     return { api, terminate: () => void ended.push(worker) }
   }

@@ -1,0 +1,91 @@
+import type { FeatureKind, Geometry } from '../plan/plan'
+import { cleanTrack } from './clean-track'
+import { geometryTypes } from './format'
+import { closedRing, type Import, type ImportGroup, type ImportItem } from './import'
+import { givenProperties } from './import-properties'
+import { straightRows } from './straight-rows'
+
+/** What a group is brought in as. */
+export type ImportChoice = {
+  readonly kind: FeatureKind
+  /** Must be there for plantings. */
+  readonly crop?: string
+  /** What is done to lines of many points: nothing, pauses and spikes taken out, or also cut into straight rows. */
+  readonly walked?: 'as-walked' | 'cleaned' | 'rows'
+}
+
+/** By the key of the group; a group without a choice, or with null, stays out. */
+export type ImportChoices = Readonly<Record<string, ImportChoice | null>>
+
+/** One thing as it would stand in the plan, but for its id. Kind and geometry go together. */
+export type ImportThing = {
+  readonly geometry: Geometry
+  readonly properties: { readonly kind: FeatureKind; readonly [name: string]: string | number }
+}
+
+const plantings: ReadonlySet<FeatureKind> = new Set(['row', 'block', 'plant', 'bed'])
+
+/** Whether a kind needs a crop before it can be brought in. */
+export function needsCrop(kind: FeatureKind): boolean {
+  return plantings.has(kind)
+}
+
+/**
+ * What comes of all groups that have a choice. A line that is to be an area is closed. `cultivars` are names by the
+ * spelling that cultivars were gathered under; what is not named keeps it.
+ */
+export function importThings(
+  found: Import,
+  choices: ImportChoices,
+  cultivars: Readonly<Record<string, string>> = {},
+): readonly ImportThing[] {
+  const groups = new Map(found.groups.map(group => [group.key, group]))
+  const spellings = new Map(
+    found.spellings.flatMap(({ used, written }) =>
+      written.map(({ text }) => [text, Object.hasOwn(cultivars, used) ? cultivars[used]! : used] as const),
+    ),
+  )
+  return found.items.flatMap(item => {
+    const choice = Object.hasOwn(choices, item.group) ? choices[item.group] : null
+    if (!choice) return []
+    checkChoice(groups.get(item.group)!, choice)
+    const geometries = geometriesOf(item, choice)
+    const properties = propertiesOf(item, choice, spellings)
+    return geometries.map((geometry, i): ImportThing => {
+      const isOneOfSeveral = geometries.length > 1 && properties.name
+      return {
+        geometry,
+        properties: isOneOfSeveral ? { ...properties, name: `${properties.name} ${i + 1}` } : properties,
+      }
+    })
+  })
+}
+
+function checkChoice({ kinds, key }: ImportGroup, { kind, crop }: ImportChoice): void {
+  if (!kinds.includes(kind)) throw new RangeError(`the group ${key} cannot be brought in as ${kind}`)
+  if (needsCrop(kind) && !crop) throw new RangeError(`the group ${key} needs a crop`)
+}
+
+function geometriesOf(
+  { geometry, track }: ImportItem,
+  { kind, walked = 'as-walked' }: ImportChoice,
+): readonly Geometry[] {
+  const isArea = geometryTypes[kind].includes('Polygon')
+  if (geometry.type !== 'LineString') return [geometry]
+  const given = track ?? { positions: geometry.coordinates, times: geometry.coordinates.map(() => null) }
+  const line = walked === 'as-walked' ? geometry.coordinates : cleanTrack(given, { isRing: isArea }).positions
+  if (isArea) return [{ type: 'Polygon', coordinates: [closedRing(line)] }]
+  const lines = walked === 'rows' ? straightRows(line) : [line]
+  return lines.map(coordinates => ({ type: 'LineString', coordinates }))
+}
+
+function propertiesOf(
+  item: ImportItem,
+  { kind, crop }: ImportChoice,
+  spellings: ReadonlyMap<string, string>,
+): ImportThing['properties'] {
+  const { name, cultivar } = item.properties
+  const used = typeof cultivar === 'string' ? spellings.get(cultivar) : undefined
+  const given = givenProperties(kind, used === undefined ? item.properties : { ...item.properties, cultivar: used })
+  return { kind, ...(name ? { name } : {}), ...(needsCrop(kind) && crop ? { crop } : {}), ...given }
+}
