@@ -1,9 +1,11 @@
+import { carrying } from '../space/carry'
 import type { LngLat } from '../space/plane'
 import type { Edit } from './edits'
 import { compose, patched } from './edits'
 import { setStationSeason, withCopiedReferences, withoutReferences } from './edits-seasons'
 import { memberWords, thing, things } from './edits-wording'
 import type { Feature, FeatureKind, Geometry, Plan, Station, StationSeason } from './plan'
+import { wholeRows, withTheirPlants } from './whole-rows'
 
 /** How far to move: degrees east and north. */
 export type Shift = { readonly lng: number; readonly lat: number }
@@ -20,7 +22,7 @@ export function addFeatures(features: readonly Feature[]): Edit {
         ids.add(id)
       }
       const rounded = features.map(feature => withGeometry(feature, roundedGeometry(feature.geometry)))
-      return { ...plan, features: [...plan.features, ...rounded] }
+      return { ...plan, features: [...plan.features, ...wholeRows(plan, rounded)] }
     },
   }
 }
@@ -46,13 +48,22 @@ export function removeFeatures(ids: readonly string[]): Edit {
   }
 }
 
-/** A new place or shape for one thing. */
-export function setGeometry(id: string, geometry: Geometry, gestureKey?: string): Edit {
+/** A new place or shape for one thing; `isRigid` = only turned or carried, so that a row keeps its plants. */
+export function setGeometry(
+  id: string,
+  geometry: Geometry,
+  gestureKey?: string,
+  { isRigid = false }: { readonly isRigid?: boolean } = {},
+): Edit {
   const verb = geometry.type === 'Point' ? 'Move' : 'Reshape'
   return {
     label: plan => `${verb} ${thing(featureOf(plan, id))}`,
     key: gestureKey,
-    apply: plan => changeFeature(plan, id, feature => withGeometry(feature, roundedGeometry(geometry))),
+    apply: plan =>
+      changeFeature(plan, id, before => {
+        const after = withGeometry(before, roundedGeometry(geometry))
+        return isRigid ? (withTheirPlants(plan, [before], [after])[0] ?? after) : after
+      }),
   }
 }
 
@@ -89,10 +100,10 @@ export function moveFeatures(ids: readonly string[], by: Shift, key?: string): E
     apply(plan) {
       const chosen = new Set(chosenOf(plan, ids))
       if (chosen.size === 0 || (by.lng === 0 && by.lat === 0)) return plan
-      const features = plan.features.map(feature =>
-        chosen.has(feature) ? withGeometry(feature, movedGeometry(feature.geometry, by)) : feature,
-      )
-      return { ...plan, features }
+      const before = [...chosen]
+      const after = withTheirPlants(plan, before, movedTogether(before, by))
+      const changed = new Map(before.map((feature, i) => [feature, after[i]!]))
+      return { ...plan, features: plan.features.map(feature => changed.get(feature) ?? feature) }
     },
   }
 }
@@ -114,12 +125,14 @@ export function duplicateFeatures(
     copyIds.set(feature.id, copyId)
     const { name } = feature.properties
     const properties = name ? { ...feature.properties, name: `${name} copy` } : feature.properties
-    return { ...feature, id: copyId, geometry: movedGeometry(feature.geometry, by), properties } as Feature
+    return { ...feature, id: copyId, properties } as Feature
   }
   return {
     label: plan => `Copy ${things(chosenOf(plan, ids))}`,
     apply(plan) {
-      const copied = addFeatures(chosenOf(plan, ids).map(copyOf)).apply(plan)
+      const before = chosenOf(plan, ids)
+      const copies = withTheirPlants(plan, before, movedTogether(before, by)).map(copyOf)
+      const copied = addFeatures(copies).apply(plan)
       return withCopiedReferences(copied, copyIds, year)
     },
   }
@@ -141,8 +154,9 @@ function chosenOf(plan: Plan, ids: readonly string[]): readonly Feature[] {
 
 function changeFeature(plan: Plan, id: string, change: (feature: Feature) => Feature): Plan {
   const before = featureOf(plan, id)
-  const after = change(before)
-  if (after === before) return plan
+  const changed = change(before)
+  if (changed === before) return plan
+  const [after] = wholeRows(plan, [changed]) as readonly [Feature]
   return { ...plan, features: plan.features.map(feature => (feature === before ? after : feature)) }
 }
 
@@ -151,8 +165,22 @@ function withGeometry(feature: Feature, geometry: Geometry): Feature {
   return { ...feature, geometry } as Feature
 }
 
-function movedGeometry(geometry: Geometry, by: Shift): Geometry {
-  return mapPositions(geometry, ([lng, lat, ...rest]) => roundedPosition([lng + by.lng, lat + by.lat, ...rest]))
+/** Moved by a step in degrees that holds for the first position of the first thing; all keep their shapes in metres. */
+function movedTogether(features: readonly Feature[], by: Shift): readonly Feature[] {
+  const from = features[0] && firstPosition(features[0].geometry)
+  if (from === undefined) return features
+  const move = carrying(from, by)
+  return features.map(feature =>
+    withGeometry(
+      feature,
+      mapPositions(feature.geometry, at => roundedPosition(move(at))),
+    ),
+  )
+}
+
+function firstPosition({ type, coordinates }: Geometry): LngLat | undefined {
+  if (type === 'Point') return coordinates
+  return type === 'Polygon' ? coordinates[0]?.[0] : coordinates[0]
 }
 
 function roundedGeometry(geometry: Geometry): Geometry {

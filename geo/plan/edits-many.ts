@@ -3,6 +3,7 @@ import { patched } from './edits'
 import { memberWords, things } from './edits-wording'
 import { featureLimits } from './limits'
 import { type Feature, isPlanting, type Plan } from './plan'
+import { wholeRows } from './whole-rows'
 
 /** Properties that many things can be given at once; `null` takes one away. */
 export type SharedPatch = {
@@ -31,16 +32,20 @@ export function setManyProperties(ids: readonly string[], patch: SharedPatch): E
   return {
     label: plan => `Change ${memberWords(names)} of ${things(plan.features.filter(concerned))}`,
     apply(plan: Plan) {
-      let isChanged = false
+      const changed = new Set<Feature>()
       const features = plan.features.map(feature => {
         if (!concerned(feature)) return feature
         const values = names.filter(name => canHave(feature, name)).map(name => [name, patch[name] ?? undefined])
         const properties = patched(feature.properties, Object.fromEntries(values))
         if (properties === feature.properties) return feature
-        isChanged = true
-        return { ...feature, properties } as Feature
+        const after = { ...feature, properties } as Feature
+        changed.add(after)
+        return after
       })
-      return isChanged ? { ...plan, features } : plan
+      if (changed.size === 0) return plan
+      const whole = wholeRows(plan, [...changed])
+      const byOld = new Map([...changed].map((feature, i) => [feature, whole[i]!]))
+      return { ...plan, features: features.map(feature => byOld.get(feature) ?? feature) }
     },
   }
 }

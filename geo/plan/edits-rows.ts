@@ -63,7 +63,7 @@ function withoutPlants(
       const whole = rowLine(row, usual, plane)
       const all = plantsOf(whole)
       const parts: Piece[] = []
-      if (first > 1) parts.push(pieceOf(whole, 0, Math.min(first - 2, all - 1)))
+      if (first > 1) parts.push(pieceOf(whole, 0, Math.min(first - 2, all - 1), { isToNext: count === 0 }))
       if (first + count <= all) parts.push(pieceOf(whole, first + count - 1, all - 1))
       return withPieces(plan, row, parts, [newId], plane)
     },
@@ -146,7 +146,7 @@ export function turnPlanting(id: string, degrees: number, key?: string): Edit {
         const middle = centroid(geometry.coordinates.map(ring => ring.map(plane.toMetres)))
         changed = { type: 'Polygon', coordinates: geometry.coordinates.map(ring => about(ring, middle)) }
       }
-      const turnedPlan = setGeometry(id, changed).apply(plan)
+      const turnedPlan = setGeometry(id, changed, undefined, { isRigid: true }).apply(plan)
       if (properties.kind !== 'block') return turnedPlan
       const bearing = ((((properties.bearing ?? 0) + degrees) % 180) + 180) % 180
       return setProperties(id, { bearing: Number(bearing.toFixed(4)) % 180 }).apply(turnedPlan)

@@ -3,6 +3,7 @@ import type { Edit } from './edits'
 import { patched } from './edits'
 import { memberWords } from './edits-wording'
 import type { Plan } from './plan'
+import { wholeRows } from './whole-rows'
 
 /** Members of a plan that are set as they stand. */
 export type PlanMembers = Pick<Plan, 'name' | 'notes' | 'units' | 'bee' | 'bloomRegion' | 'timeZone'>
@@ -57,7 +58,10 @@ export function setOwnCrop(id: string, crop: OwnCrop | null, key?: string): Edit
     key,
     apply(plan) {
       const crops = patched(plan.crops, { [id]: crop ?? undefined })
-      return crops === plan.crops ? plan : { ...plan, crops }
+      if (crops === plan.crops) return plan
+      const changed = { ...plan, crops }
+      // Other spacings may fit a row exactly that was laid out by the old ones.
+      return { ...changed, features: wholeRows(changed, plan.features) }
     },
   }
 }

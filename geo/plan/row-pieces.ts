@@ -13,6 +13,8 @@ export type Piece = { readonly line: readonly Metres[]; readonly count: number |
 
 /** Positions are kept to a tenth of a millimetre: a row runs on this far past its last plant, so that it holds it; m. */
 const spare = 0.01
+/** More than rounding moves an end by: a row that ends this far before its next plant does not get it; m. */
+const hair = 0.0006
 /** A line shorter than this is hard to take hold of, m. */
 const tenth = 0.1
 /** Corners this near to the straight way came of cutting there; m. */
@@ -30,16 +32,22 @@ export function stepOf(row: RowLine): number {
 
 /**
  * Plants `first` to `last` (from 0) as a row of their own; each stays where it is. A single plant is a stub of half a
- * step with the plant at its beginning.
+ * step with the plant at its beginning. With `isToNext` the row keeps the bends before the next plant, so that it can be
+ * joined on again.
  */
-export function pieceOf(row: RowLine, first: number, last: number): Piece {
+export function pieceOf(
+  row: RowLine,
+  first: number,
+  last: number,
+  { isToNext = false }: { readonly isToNext?: boolean } = {},
+): Piece {
   const all = plantsOf(row)
   const length = lineLength(row.line)
   const step = stepOf(row)
   const from = first * step
   // The rest of the line past its last plant goes with the last piece, but never so far that rounding plants one more.
   const isEnd = last === all - 1
-  const end = row.count === undefined ? Math.min(length, last * step + row.spacing - spare) : length
+  const end = row.count === undefined ? Math.min(length, last * step + row.spacing - hair) : length
   if (first === last) {
     // Shorter than the spacing that counts for it from now on: it must not hold a second one.
     const stub = Math.min(step, row.spacing) / 2
@@ -50,14 +58,28 @@ export function pieceOf(row: RowLine, first: number, last: number): Piece {
   if (row.count !== undefined) {
     return { line: cut(row.line, from, isEnd ? length : last * step), count: last - first + 1 }
   }
-  return { line: cut(row.line, from, Math.max(isEnd ? end : 0, last * step + spare)), count: undefined }
+  if (isEnd) return { line: cut(row.line, from, Math.max(end, last * step + hair)), count: undefined }
+  const bend = isToNext ? lastBend(row.line, last * step, (last + 1) * step - 2 * spare) : 0
+  return { line: cut(row.line, from, Math.max(bend, last * step) + spare), count: undefined }
+}
+
+/** Distance along a line of its last corner between two distances; 0 where there is none. */
+function lastBend(line: readonly Metres[], after: number, before: number): number {
+  let passed = 0
+  let last = 0
+  for (let i = 1; i < line.length - 1; i += 1) {
+    passed += distance(line[i - 1]!, line[i]!)
+    if (passed > after && passed < before) last = passed
+  }
+  return last
 }
 
 /** A copy beside a row, which holds as many plants: a line that ends on its last plant gets the spare that it needs. */
 export function roomy({ line, spacing, count }: RowLine): readonly Metres[] {
   const length = lineLength(line)
   const past = length - Math.round(length / spacing) * spacing
-  return count === undefined && Math.abs(past) < spare / 2 ? cut(line, 0, length - past + spare / 2) : line
+  // One that ends further before its next plant than rounding could take off does not get that plant.
+  return count === undefined && past > -hair / 2 && past < spare / 2 ? cut(line, 0, length - past + spare / 2) : line
 }
 
 /** Two rows as one, joined where they are nearest to each other, in the direction of the first. */

@@ -5,7 +5,6 @@ import { bearing, lineLength } from '#geo/space/shape'
 import { ChoiceField } from '../../parts/choice-field'
 import { Disclosure } from '../../parts/disclosure'
 import { NumberField } from '../../parts/number-field'
-import { TextField } from '../../parts/text-field'
 import { select } from '../../state/actions'
 import { newId } from '../../state/new-id'
 import { repeat, spacingsOf } from '../../state/row-actions'
@@ -13,6 +12,7 @@ import { usePlannerStore } from '../../state/use-planner'
 import { compassWord, counted } from '../../text/words'
 import { useEdit, useHome, usePlan } from '../hooks'
 import { measured } from '../measures'
+import { CultivarPattern } from './cultivar-pattern'
 
 const timesLimit = { low: 1, high: 500, isWhole: true } as const
 const apartLimit = { low: 0, high: 200, isAbove: true } as const
@@ -176,9 +176,6 @@ function Gap({ row, usual, along, plants }: RowProps) {
 
 function OtherCultivar({ row, usual, plants }: RowProps) {
   const edit = useEdit()
-  const [every, setEvery] = useState(9)
-  const [first, setFirst] = useState(5)
-  const [cultivar, setCultivar] = useState('')
   if (plants < 3) return null
   const ids = new Map<string, string>()
   const idOf = (kind: 'plant' | 'row', i: number) => {
@@ -187,36 +184,17 @@ function OtherCultivar({ row, usual, plants }: RowProps) {
     ids.set(key, id)
     return id
   }
-  const isPossible = cultivar !== '' && first <= plants
   return (
     <Part title="Another cultivar here and there">
-      <div className="fields">
-        <NumberField
-          label="One plant in every"
-          value={every}
-          limit={{ low: 2, high: 1000, isWhole: true }}
-          isRequired
-          onCommit={n => setEvery(n ?? 9)}
-        />
-        <NumberField
-          label="First of them: plant"
-          value={first}
-          limit={{ low: 1, high: plants, isWhole: true }}
-          isRequired
-          onCommit={n => setFirst(n ?? 1)}
-        />
-      </div>
-      <TextField label="Their cultivar" value={cultivar} onCommit={setCultivar} />
-      <p className="field-note">They become single plants; the row goes on in parts between them.</p>
-      <div>
-        <button
-          type="button"
-          disabled={!isPossible}
-          onClick={() => edit(cultivarInRow(row.id, { every, first, cultivar }, idOf, usual))}
-        >
-          Set the cultivar
-        </button>
-      </div>
+      <CultivarPattern
+        of="plant"
+        start={{ every: 9, first: 5 }}
+        most={plants}
+        least={2}
+        note="They become single plants; the row goes on in parts between them."
+        words={() => 'Set the cultivar'}
+        onSet={pattern => edit(cultivarInRow(row.id, pattern, idOf, usual))}
+      />
     </Part>
   )
 }

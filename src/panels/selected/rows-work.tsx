@@ -1,19 +1,15 @@
-import { useState } from 'react'
 import { compose } from '#geo/plan/edits'
 import { setProperties } from '#geo/plan/edits-features'
 import { joinRows } from '#geo/plan/edits-rows'
 import type { Feature, Row } from '#geo/plan/plan'
 import { everyRow } from '#geo/plan/row-order'
 import { Disclosure } from '../../parts/disclosure'
-import { NumberField } from '../../parts/number-field'
-import { TextField } from '../../parts/text-field'
 import { notify } from '../../state/actions'
 import { spacingsOf } from '../../state/row-actions'
 import { usePlannerStore } from '../../state/use-planner'
 import { counted } from '../../text/words'
 import { useEdit, useHome, usePlan } from '../hooks'
-
-const everyLimit = { low: 1, high: 500, isWhole: true } as const
+import { CultivarPattern, type Pattern } from './cultivar-pattern'
 
 /** What can be done with several rows together. */
 export function RowsWork({ features }: { readonly features: readonly Feature[] }) {
@@ -50,11 +46,10 @@ function CultivarByRows({ rows }: Props) {
   const store = usePlannerStore()
   const edit = useEdit()
   const home = useHome()
-  const [every, setEvery] = useState(3)
-  const [first, setFirst] = useState(1)
-  const [cultivar, setCultivar] = useState('')
-  const chosen = everyRow(rows, { every, first }, home)
-  const set = () => {
+  const chosenBy = (pattern: Pattern) => everyRow(rows, pattern, home)
+  const set = (pattern: Pattern) => {
+    const { cultivar } = pattern
+    const chosen = chosenBy(pattern)
     const label = `Set ${cultivar} in ${counted(chosen.length, 'row')}`
     edit(
       compose(
@@ -66,29 +61,15 @@ function CultivarByRows({ rows }: Props) {
   }
   return (
     <div className="stack">
-      <div className="fields">
-        <NumberField
-          label="One row in every"
-          value={every}
-          limit={everyLimit}
-          isRequired
-          onCommit={n => setEvery(n ?? 1)}
-        />
-        <NumberField
-          label="First of them: row"
-          value={first}
-          limit={{ low: 1, high: rows.length, isWhole: true }}
-          isRequired
-          onCommit={n => setFirst(n ?? 1)}
-          note="Counted across, from the west or south."
-        />
-      </div>
-      <TextField label="Their cultivar" value={cultivar} onCommit={setCultivar} />
-      <div>
-        <button type="button" disabled={cultivar === '' || chosen.length === 0} onClick={set}>
-          Set it in {counted(chosen.length, 'row')}
-        </button>
-      </div>
+      <CultivarPattern
+        of="row"
+        start={{ every: 3, first: 1 }}
+        most={rows.length}
+        least={1}
+        firstNote="Counted across, from the west or south."
+        words={pattern => `Set it in ${counted(chosenBy(pattern).length, 'row')}`}
+        onSet={set}
+      />
     </div>
   )
 }

@@ -58,7 +58,7 @@ function LineFields({ feature }: { readonly feature: Feature }) {
       <NumberField
         label="Length"
         quantity="length"
-        value={Math.round(distance(start, end) * 1000) / 1000}
+        value={Math.round(distance(start, end) * 100) / 100}
         limit={lengthLimit}
         isRequired
         onCommit={length => length !== null && change({ length })}
