@@ -15,6 +15,7 @@ import { suggest } from '#geo/siting/suggest'
 import { stockFor } from '#geo/stocking/programme'
 import { releaseAdvice } from '#geo/timing/release-advice'
 import { withoutWeather } from '#geo/weather/flying-time'
+import { keepingPlan } from './kept-plan'
 import type { EngineApi, Evaluation } from './protocol'
 
 let model: Model | null = null
@@ -116,4 +117,4 @@ export const engineApi: EngineApi = {
   },
 }
 
-expose(engineApi)
+expose(keepingPlan(engineApi))

@@ -87,17 +87,26 @@ export class Lane {
   }
 
   #startWorker(): EnginePort {
-    const port = this.#makePort(reason => {
-      if (this.#port === port) this.#workerDied(reason)
+    let early: string | null = null
+    let port: EnginePort | null = null
+    port = this.#makePort(reason => {
+      // One that fails while it is being made is nobody's port yet.
+      if (port === null) early = reason
+      else if (this.#port === port) this.#workerDied(reason)
     })
-    return port
+    if (early === null) return port
+    port.terminate()
+    throw new Error(early)
   }
 
   #workerDied(reason: string): void {
     const running = this.#running
     this.#endWorker()
-    if (running?.isWanted) running.job.onFailure(reason)
-    this.#next()
+    try {
+      if (running?.isWanted) running.job.onFailure(reason)
+    } finally {
+      this.#next()
+    }
   }
 
   #restart(): void {

@@ -4,6 +4,7 @@ import { Reach } from '#geo/coverage/reach'
 import { runsInDisc } from '#geo/coverage/runs'
 import { seededRandom } from '#geo/random'
 import { type Instance, instanceOf, sizes } from './instance'
+import { planBench } from './plan-bench'
 import { carefulIndex, onEarth, plainSum, turfDistances, turfReach } from './rivals'
 import { sitingBench } from './siting-bench'
 
@@ -168,6 +169,10 @@ const last = scaling.at(-1)!
 const [few, many] = least([medium.recompute, last.recompute], isHuge ? 5 : 15) as [number, number]
 const exponent = Math.log(many / few) / Math.log(last.pairs / medium.pairs)
 atMost('scaling exponent of a full recompute in pairs', isHuge ? 'medium to huge' : 'medium to large', exponent, 1.05)
+
+const telling = planBench()
+const [change, whole] = least([telling.change, telling.whole], 15) as [number, number]
+atMost("telling a worker an edit's change / cloning it the whole plan", '3,000 rows', change / whole, 1 / 20)
 
 if (process.argv.includes('--siting')) lines.push(...(await sitingBench()))
 

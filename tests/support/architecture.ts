@@ -34,7 +34,7 @@ const narrower: Readonly<Record<string, readonly string[]>> = {
 
 /** Files with a rule of their own: the engine runs in a worker, where nothing but its own messages is known. */
 const single: Readonly<Record<string, readonly string[]>> = {
-  'src/worker/engine.worker': ['geo', 'src/worker/protocol', 'src/worker/load-highs'],
+  'src/worker/engine.worker': ['geo', 'src/worker/protocol', 'src/worker/kept-plan', 'src/worker/load-highs'],
 }
 
 /** Outside packages by the path that may use them, the longest path first; everything else may use none. */
