@@ -10,6 +10,7 @@ import { malesBefore, outdoorSpread, searchDays, searchSpread } from '#geo/data/
 import { sourcesOf } from '#geo/data/figure'
 import { flyingModel } from '#geo/data/flying-model'
 import { frostDays, frostKill } from '#geo/data/frost'
+import { judgingFigures } from '#geo/data/judging-figures'
 import { beeIds, bloomRegions } from '#geo/data/own'
 import type { Parameter, Unit } from '#geo/data/parameter'
 import { appleFullBloom, siteParameterNames, siteParameters } from '#geo/data/parameters'
@@ -18,6 +19,7 @@ import { sitingFigures } from '#geo/data/siting-figures'
 import { type SourceKey, sources } from '#geo/data/sources'
 import { type Threshold, thresholds } from '#geo/data/thresholds'
 import { adviceFigures, longCold, mostColdDegrees, timingFigures } from '#geo/data/timing-figures'
+import { trackFigures } from '#geo/data/track-figures'
 
 type Named = readonly [name: string, parameter: Parameter]
 
@@ -52,6 +54,8 @@ const all: Named[] = [
   ...forageFigures,
   ...named('work', seasonWork),
   ...named('cold', coldDays),
+  ...named('judging', judgingFigures),
+  ...named('track', trackFigures),
 ]
 
 const units: Readonly<Record<Unit, true>> = {
@@ -59,6 +63,7 @@ const units: Readonly<Record<Unit, true>> = {
   mm: true,
   d: true,
   h: true,
+  s: true,
   degC: true,
   'degC d': true,
   'm/s': true,

@@ -24,3 +24,11 @@ export function assumed(unit: Unit, spread: Spread, about: string): Parameter {
 export function sourcesOf(parameter: Parameter): readonly SourceKey[] {
   return typeof parameter.source === 'string' ? [parameter.source] : parameter.source
 }
+
+/** The values of a table alone, as plain numbers. */
+export function valuesOf<Name extends string>(
+  figures: Readonly<Record<Name, Pick<Parameter, 'value'>>>,
+): Readonly<Record<Name, number>> {
+  const entries = Object.entries<Pick<Parameter, 'value'>>(figures).map(([name, { value }]) => [name, value])
+  return Object.fromEntries(entries) as Record<Name, number>
+}

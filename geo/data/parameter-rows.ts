@@ -7,6 +7,7 @@ import { cultivarOffsets } from './cultivars'
 import { sourcesOf } from './figure'
 import { flyingModel } from './flying-model'
 import { frostDays, frostKill } from './frost'
+import { judgingFigures } from './judging-figures'
 import { beeIds, bloomRegions } from './own'
 import type { Basis, Parameter, Unit } from './parameter'
 import { appleFullBloom, siteParameterNames, siteParameters } from './parameters'
@@ -14,10 +15,11 @@ import { coldDays, seasonWork } from './season-work'
 import { cropName, type OwnValues, ownFiguresOf, ownNumber, ownOfBee, tableCropOf } from './settings'
 import { sitingFigureNames, sitingFigures } from './siting-figures'
 import { citation, type SourceKey } from './sources'
+import { trackFigures } from './track-figures'
 
 /** One number in use. */
 export type ParameterRow = {
-  /** Heading that the row stands under, and the id of what it belongs to: `site`, a bee, a crop, a forage plant, `bloom`, `work`. */
+  /** Heading that the row stands under, and the id of what it belongs to: `site`, a bee, a crop, a forage plant, `bloom`, `work` … */
   readonly group: string
   readonly groupId: string
   readonly name: string
@@ -39,7 +41,7 @@ export type ParameterRow = {
 
 const none: OwnValues = { parameters: {}, crops: {} }
 
-/** Every number in use, in the order: site, bees, crops, forage plants, bloom, the season's work, siting. */
+/** Every number in use, in the order: site, bees, crops, forage plants, bloom, the season's work, siting, what results are judged by, walked tracks. */
 export function parameterRows(own: OwnValues = none): readonly ParameterRow[] {
   return [
     ...siteRows(own),
@@ -51,6 +53,8 @@ export function parameterRows(own: OwnValues = none): readonly ParameterRow[] {
     ...Object.entries(seasonWork).map(([name, each]) => row(work, name, each)),
     ...beeIds.map(id => row(work, `coldDays ${id}`, coldDays[id])),
     ...sitingFigureNames.map(name => row(siting, name, sitingFigures[name])),
+    ...Object.entries(judgingFigures).map(([name, each]) => row(judging, name, each)),
+    ...Object.entries(trackFigures).map(([name, each]) => row(tracks, name, each)),
   ]
 }
 
@@ -167,6 +171,8 @@ function bloomRows(own: OwnValues): ParameterRow[] {
 
 const work = { group: 'Work of the season', groupId: 'work' }
 const siting = { group: 'New places and stock', groupId: 'siting' }
+const judging = { group: 'What counts as enough, or as a change', groupId: 'judging' }
+const tracks = { group: 'Walked tracks: pauses and spikes', groupId: 'tracks' }
 
 type Group = Pick<ParameterRow, 'group' | 'groupId'>
 type OwnFigureName = (typeof ownCropFigureNames)[number]

@@ -11,6 +11,7 @@ export type Unit =
   | 'mm'
   | 'd'
   | 'h'
+  | 's'
   | 'degC'
   | 'degC d'
   | 'm/s'

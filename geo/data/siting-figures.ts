@@ -1,4 +1,4 @@
-import { assumed, figure } from './figure'
+import { assumed, figure, valuesOf } from './figure'
 import type { Parameter } from './parameter'
 
 export const sitingFigureNames = [
@@ -54,6 +54,4 @@ export const sitingFigures: Readonly<Record<SitingFigureName, Parameter>> = {
 }
 
 /** The same as plain numbers. */
-export const sitingDefaults: Readonly<Record<SitingFigureName, number>> = Object.fromEntries(
-  sitingFigureNames.map(name => [name, sitingFigures[name].value]),
-) as Record<SitingFigureName, number>
+export const sitingDefaults = valuesOf(sitingFigures)

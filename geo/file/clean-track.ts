@@ -1,21 +1,15 @@
+import { trackDefaults } from '../data/track-figures'
 import type { LngLat, Metres } from '../space/plane'
 import { localFrame } from '../space/ring'
 import { distance } from '../space/shape'
 import type { Track } from './track'
 
-/** On foot, or on a slow tractor between rows, nobody is faster, m/s; a fix that jumps is. */
-export const fastest = 8
-/** Without times: a leg of less is within what a fix wanders by, m. */
-export const leastSpike = 10
+const { fastest, leastSpike, pauseRadius, pauseTime } = trackDefaults
 /** Without times: a leg is a jump where it is so many times the usual one, so that tracks of corners alone keep theirs. */
 const jump = 5
 /** Points in a row that may be off before they are taken for the way itself. */
 const mostOff = 5
-/** While a device stands still its fix wanders by some metres. */
-export const pauseRadius = 4
-/** Whoever stays within that circle so long has stopped, s: walking leaves it within 6 s. */
-export const pauseTime = 15
-/** Without times: as many points within the circle, on a way three times as long as it leads. */
+/** Without times: as many points within the circle of a pause, on a way three times as long as it leads. */
 const pausePoints = 10
 const wandering = 3
 /** Legs at either end among which the crossing is looked for where a round was walked past its start. */

@@ -1,4 +1,5 @@
 import type { BeeParameterName } from '../data/bees'
+import { judging } from '../data/judging-figures'
 import type { BeeId } from '../data/own'
 import { type BeeSettings, settingsFor } from '../data/settings'
 import { type Plan, type Season, seasonOf } from '../plan/plan'
@@ -50,7 +51,6 @@ export type Projection = {
 }
 
 export const mostSeasons = 10
-export const usualTarget = 0.9
 
 /** Figures that a season's growth is the product of; `keeping` by the care taken. */
 const ofFlight = ['emergence', 'establishment'] as const
@@ -77,7 +77,7 @@ export function project(plan: Plan, year: number, seasons: number, options: Proj
   }
   const model = modelOf(plan, year)
   if (!model.ok) return model
-  const { care = 'takenIn', target = usualTarget } = options
+  const { care = 'takenIn', target = judging.usualTarget } = options
   const shareKept = options.shareKept ?? keptOf(plan, year)
   const ways = Object.fromEntries(
     ends.map(end => [end, wayOf(plan, year, seasons, { care, shareKept, end })]),

@@ -25,9 +25,6 @@ export type StationChange = {
   readonly remarks: readonly [from: Remarks, to: Remarks]
 }
 
-/** Tubes for each female have to change by this factor to be told of. */
-export const toldTimes = 1.25
-
 /** Stations counted in both seasons, those first whose tubes for each female changed most. */
 export function stationChanges(plan: Plan, [a, b]: readonly [number, number], { stations }: LikeWithLike) {
   const [then, now] = [seasonOf(plan, a)!, seasonOf(plan, b)!]

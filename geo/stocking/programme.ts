@@ -1,3 +1,4 @@
+import { judging } from '../data/judging-figures'
 import type { BeeId } from '../data/own'
 import { compose, type Edit } from '../plan/edits'
 import { setStationSeason } from '../plan/edits-seasons'
@@ -20,7 +21,7 @@ import { sureCocoons } from './sure'
 import { sharesOf, usualKind } from './usual-kind'
 
 export type StockOptions = {
-  /** Share of what every planting wants; 0.9 unless told. */
+  /** Share of what every planting wants; the usual target unless told. */
   readonly target?: number
   /** Female cocoons are sold in sets of so many. */
   readonly setOf?: number
@@ -108,7 +109,7 @@ type Standing = {
 }
 
 function stocked(ground: SeasonGround, options: StockOptions): StockResult {
-  const { target = 0.9, setOf = 1, prices = assumedPrices } = options
+  const { target = judging.usualTarget, setOf = 1, prices = assumedPrices } = options
   const { settings } = ground
   const stations = standingIn(ground, options)
   const { problem, groundOf: groups } = problemOf(ground, stations, options)

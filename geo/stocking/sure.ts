@@ -1,10 +1,9 @@
-/** How sure one would like to be of the females counted on: nine times in ten, the usual meaning of a safe margin. */
-export const sureChance = 0.9
+import { judging } from '../data/judging-figures'
 
-/** Female cocoons with which the whole nesting females of a stock come about nine times in ten; 0 for none. */
+/** Female cocoons with which the whole nesting females of a stock come with the chance that counts as sure; 0 for none. */
 export function sureCocoons({ females }: { readonly females: number }, share: number): number {
   const whole = Math.floor(females + 1e-9)
-  return whole > 0 && share > 0 ? cocoonsToBeSure(whole, Math.min(1, share), sureChance) : 0
+  return whole > 0 && share > 0 ? cocoonsToBeSure(whole, Math.min(1, share), judging.sureChance) : 0
 }
 
 /**

@@ -1,8 +1,9 @@
+import { judging } from '#geo/data/judging-figures'
 import type { Plan } from '#geo/plan/plan'
 import { pointsText } from '#geo/seasons/cause-text'
 import type { Change, Comparison, PlantingComparison } from '#geo/seasons/compare'
 import type { Spread } from '#geo/seasons/spread'
-import { remarkTexts, type StationChange, stationChanges, toldTimes } from '#geo/seasons/station-change'
+import { remarkTexts, type StationChange, stationChanges } from '#geo/seasons/station-change'
 import { adviceText, stationStories } from '#geo/seasons/station-story'
 import { type Column, pairs, table } from './table'
 import { estimate, notKnown, oneLine, percent } from './words'
@@ -88,7 +89,7 @@ export function compareText(plan: Plan, comparison: Comparison): string {
 
 /** What was written down at a station whose tubes for each female clearly changed. */
 function remarks({ name, times, remarks: both }: StationChange): [string, string][] {
-  if (times === null || (times < toldTimes && times > 1 / toldTimes)) return []
+  if (times === null || (times < judging.toldTimes && times > 1 / judging.toldTimes)) return []
   return both.flatMap(remarkTexts).map(text => [oneLine(name), oneLine(text)])
 }
 

@@ -1,4 +1,5 @@
 import { bees } from '#geo/data/bees'
+import { judging } from '#geo/data/judging-figures'
 import { cropName } from '#geo/data/settings'
 import type { Plan, Units } from '#geo/plan/plan'
 import type { Limit, OrchardResult, PlantingResult, Report, StationResult } from '#geo/report/report'
@@ -9,7 +10,7 @@ import { weatherText } from './weather-text'
 import { counted, dateText, estimate, grouped, listed, notKnown, oneLine, percent } from './words'
 
 /** A share from which a planting counts as having enough; a sum of parts may fall short of it by its last bit. */
-const enough = 0.9 - 1e-9
+const enough = judging.enough - 1e-9
 
 const limits: Readonly<Record<Limit, string>> = {
   distance: 'too far',

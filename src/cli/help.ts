@@ -1,3 +1,4 @@
+import { judging } from '#geo/data/judging-figures'
 import { pairs } from './table'
 
 export const commandNames = [
@@ -70,7 +71,7 @@ const commands: Readonly<Record<CommandName, Command>> = {
     short: 'the fewest bees for a target at the stations there are',
     long: [
       'Answers how many cocoons each station needs so that every planting gets the target share of what',
-      'it wants (0.9 unless told), within the tubes that the plan names, and which plantings stand in',
+      `it wants (${judging.usualTarget} unless told), within the tubes that the plan names, and which plantings stand in`,
       'the way where it cannot be reached.',
     ],
     options: ['target', 'write', 'year', 'json', 'help'],

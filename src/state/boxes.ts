@@ -1,3 +1,4 @@
+import { judging } from '#geo/data/judging-figures'
 import type { BeeId } from '#geo/data/own'
 import type { Plan } from '#geo/plan/plan'
 import type { CurvePoint } from '#geo/siting/curve'
@@ -88,7 +89,7 @@ export const firstAsk: Ask = {
   kind: 'stations',
   count: 2,
   cocoonsEach: null,
-  target: 0.9,
+  target: judging.usualTarget,
   amount: 200,
   cocoons: 300,
   spread: null,

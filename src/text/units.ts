@@ -35,6 +35,7 @@ export type Quantity =
   | 'share'
   | 'days'
   | 'hours'
+  | 'seconds'
   | 'degrees'
   | 'plain'
   | 'year'
@@ -53,6 +54,7 @@ const anywhere = {
   share: { ...scaled('%', 'percent', 0.01, 6) },
   days: same('days', 'days'),
   hours: same('h', 'hours'),
+  seconds: same('s', 'seconds'),
   degrees: same('°', 'degrees'),
   plain: same('', ''),
   year: same('', ''),
@@ -105,6 +107,8 @@ export function quantityOf(unit: Unit): Quantity {
       return 'days'
     case 'h':
       return 'hours'
+    case 's':
+      return 'seconds'
     case 'degC':
       return 'temperature'
     case 'degC d':

@@ -1,9 +1,10 @@
+import { judging } from '#geo/data/judging-figures'
+
 /** A verdict on a share; `unknown` where there is no share to judge. */
 export type VerdictWord = 'yes' | 'partly' | 'no' | 'unknown'
 
 /** From here on a share counts as enough, and as partly enough; assumed, and said so in the working. */
-export const enough = 0.9
-export const partlyEnough = 0.5
+export const { enough, partlyEnough } = judging
 
 export function verdictOf(share: number | null): VerdictWord {
   if (share === null) return 'unknown'

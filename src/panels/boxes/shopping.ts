@@ -1,4 +1,5 @@
 import { bees as beeTable } from '#geo/data/bees'
+import { judging } from '#geo/data/judging-figures'
 import type { BeeId } from '#geo/data/own'
 import type { BeeSettings, Settings } from '#geo/data/settings'
 import { csvText } from '#geo/file/csv-text'
@@ -6,7 +7,7 @@ import { type Plan, type StationSeason, seasonOf, type Units } from '#geo/plan/p
 import { wholeUp } from '#geo/stocking/cocoons'
 import { nestingShare } from '#geo/stocking/season-ground'
 import type { Stock } from '#geo/stocking/stock'
-import { cocoonsToBeSure, sureChance } from '#geo/stocking/sure'
+import { cocoonsToBeSure } from '#geo/stocking/sure'
 import { type BoxesState, pricesOf, type Stocked, type Suggested } from '../../state/boxes'
 import { takenStations } from '../../state/boxes-actions'
 import { settingsOf, stationSeasonOf } from '../../state/selectors'
@@ -144,7 +145,7 @@ function sureLine(bee: BeeId, settings: BeeSettings, needs: readonly Need[], set
   )
   const share = Math.min(1, nestingShare(settings))
   const females = Math.floor(cocoons * share + 1e-9)
-  const sure = females > 0 ? setOf * Math.ceil(cocoonsToBeSure(females, share, sureChance) / setOf) : cocoons
+  const sure = females > 0 ? setOf * Math.ceil(cocoonsToBeSure(females, share, judging.sureChance) / setOf) : cocoons
   return { bee, females, share, cocoons, sure }
 }
 

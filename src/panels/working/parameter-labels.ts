@@ -40,6 +40,15 @@ const others: Readonly<Record<string, string>> = {
   usualFemales: 'nesting females at a new station',
   mostTubes: 'tubes at a station before another does more good',
   stationSpacing: 'least distance between stations',
+  enough: 'share of what is wanted that counts as enough',
+  partlyEnough: 'share of what is wanted that counts as enough in part',
+  usualTarget: 'share asked for where a question names none',
+  sureChance: 'chance that counts as sure',
+  toldTimes: 'factor from which a change of tubes for each female is told',
+  fastest: 'fastest that a track is walked',
+  leastSpike: 'least jump of a track without times',
+  pauseRadius: 'circle that the fix of a resting device wanders in',
+  pauseTime: 'time within that circle that is a pause',
   shareOfReach: 'share of the most within reach that is asked for where a target is out of it',
 }
 

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { cleanTrack, fastest, pauseRadius, pauseTime } from '#geo/file/clean-track'
+import { trackDefaults } from '#geo/data/track-figures'
+import { cleanTrack } from '#geo/file/clean-track'
 import { straightRows } from '#geo/file/straight-rows'
 import type { Track } from '#geo/file/track'
 import type { LngLat, Metres } from '#geo/space/plane'
@@ -10,6 +11,7 @@ import { bearing, distance } from '#geo/space/shape'
 const seed = 20261125
 const start: LngLat = [-1.7, 52.2]
 const toLocal = localFrame(start)
+const { fastest, pauseRadius, pauseTime } = trackDefaults
 const unit = toLocal([start[0] + 1, start[1] + 1])
 const toLngLat = ({ x, y }: Metres): LngLat => [start[0] + x / unit.x, start[1] + y / unit.y]
 

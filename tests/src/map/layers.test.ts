@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest'
+import { judging } from '#geo/data/judging-figures'
 import { gridLabel, gridStep, strongEvery } from '../../../src/map/ground/grid-step'
 import { captionsOf, isAtWork, workLines } from '../../../src/map/layers/day-marks'
 import { boxAround, placeLabels } from '../../../src/map/layers/label-placement'
 import { drawn, stationNumber } from '../../../src/map/layers/plan-painters'
 import { clearOfEarlier } from '../../../src/map/layers/suggested'
 import { pixelsPerMetre, unitPoints, unitX, unitY } from '../../../src/map/mercator'
-import { coverClass, coverWords } from '../../../src/map/style'
+import { coverClass, coverWords, enough } from '../../../src/map/style'
 import { station } from '../../support/orchard'
 
 describe('grid', () => {
@@ -64,6 +65,7 @@ describe('shades of coverage', () => {
   it('steps at the figures that the legend names; only enough is the darkest', () => {
     expect([0, 0.2499, 0.25, 0.5, 0.75, 0.8999, 0.9, 1].map(coverClass)).toEqual([0, 0, 1, 2, 3, 3, 4, 4])
     expect(coverWords).toHaveLength(5)
+    expect(enough).toBe(judging.enough)
   })
 })
 

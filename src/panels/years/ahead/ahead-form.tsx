@@ -1,4 +1,5 @@
-import { type Care, mostSeasons, usualTarget } from '#geo/seasons/project'
+import { judging } from '#geo/data/judging-figures'
+import { type Care, mostSeasons } from '#geo/seasons/project'
 import { NumberField } from '../../../parts/number-field'
 import { usePlanner, usePlannerStore } from '../../../state/use-planner'
 import { changeAhead } from '../../../state/years-actions'
@@ -37,7 +38,7 @@ export function AheadForm({ year }: { readonly year: number }) {
           label="Target coverage"
           quantity="share"
           value={target}
-          fallback={usualTarget}
+          fallback={judging.usualTarget}
           limit={{ low: 0.05, high: 1 }}
           onCommit={value => changeAhead(store, { target: value })}
         />

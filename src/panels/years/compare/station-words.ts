@@ -1,7 +1,10 @@
+import { judging } from '#geo/data/judging-figures'
 import type { Comparison } from '#geo/seasons/compare'
-import { type StationChange, toldTimes } from '#geo/seasons/station-change'
+import type { StationChange } from '#geo/seasons/station-change'
 import type { OrchardYear } from '#geo/seasons/year'
 import { grouped, percent, significant } from '../../../text/words'
+
+const { toldTimes } = judging
 
 /** What the stations that were counted in both seasons show together; null where none were. */
 export function likeSentence({ years, stations }: Comparison): string | null {
