@@ -16,17 +16,16 @@ export function addPicture(picture: Picture): Edit {
   }
 }
 
-export type PicturePatch = { readonly [K in Exclude<keyof Picture, 'id'>]?: Picture[K] | undefined }
+export type PicturePatch = { readonly [K in Exclude<keyof Picture, 'id' | 'corners'>]?: Picture[K] | undefined }
 
-/** New values for members of a picture; `undefined` takes one away. */
+/** New values for members of a picture but its place; `undefined` takes one away. */
 export function setPicture(id: string, patch: PicturePatch, key?: string): Edit {
   const names = Object.keys(patch)
   const verb =
     names.length !== 1
       ? 'Change'
-      : (({ corners: 'Place', name: 'Rename', isLocked: patch.isLocked ? 'Lock' : 'Unlock' } as Record<string, string>)[
-          names[0]!
-        ] ?? 'Change')
+      : (({ name: 'Rename', isLocked: patch.isLocked ? 'Lock' : 'Unlock' } as Record<string, string>)[names[0]!] ??
+        'Change')
   return {
     label: plan => `${verb} picture ${pictureName(plan, id)}`,
     key,
@@ -37,6 +36,24 @@ export function setPicture(id: string, patch: PicturePatch, key?: string): Edit 
       const after = patched(before, patch)
       if (after === before) return plan
       return { ...plan, pictures: pictures.map(each => (each === before ? rounded(after) : each)) }
+    },
+  }
+}
+
+/** What was done with a picture's place, as undo calls it. */
+export type PictureMove = 'Place' | 'Move' | 'Turn' | 'Resize'
+
+/** Another place for a picture. One that is locked stays where it lies, whoever asks. */
+export function placePicture(id: string, corners: Picture['corners'], move: PictureMove, key?: string): Edit {
+  return {
+    label: plan => `${move} picture ${pictureName(plan, id)}`,
+    key,
+    apply(plan) {
+      const pictures = plan.pictures ?? []
+      const before = pictures.find(each => each.id === id)
+      if (before === undefined) throw new RangeError(`the plan has no picture ${id}`)
+      if (before.isLocked) return plan
+      return { ...plan, pictures: pictures.map(each => (each === before ? rounded({ ...each, corners }) : each)) }
     },
   }
 }

@@ -87,7 +87,7 @@ function startBeside(host: HTMLElement, store: PlannerStore, first: LeafletMap):
       redraw,
       { equalityFn: (a, b) => a.every((value, i) => value === b[i]) },
     ),
-    picturesOn(second, store),
+    picturesOn(second, store).stop,
     store.subscribe(
       state => state.view.theme,
       () =>

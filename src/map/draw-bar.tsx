@@ -13,12 +13,13 @@ import { usePlanner, usePlannerStore } from '../state/use-planner'
 import { FigureFields } from './figure-fields'
 import type { Hand } from './hand'
 import { Icon, type IconName } from './icons'
-import { hintFor } from './tools/hints'
+import { hintFor, pictureHint } from './tools/hints'
 import type { ToolEvent } from './tools/tool'
 import './draw-bar.css'
 
 const tools: readonly { readonly tool: Tool; readonly words: string }[] = [
   { tool: 'select', words: 'Select' },
+  { tool: 'box', words: 'Select by box' },
   { tool: 'row', words: 'Row' },
   { tool: 'rows', words: 'Block by rows' },
   { tool: 'block', words: 'Block' },
@@ -176,11 +177,12 @@ function nextIndex(key: string, at: number, count: number): number | null {
 
 /** What to do next, and the steps that are open now. The live region stays in place, so that changes of it are read out. */
 function UnderWay({ hand, onGone }: Props & { readonly onGone: () => void }) {
+  const store = usePlannerStore()
   const tool = usePlanner(state => state.view.tool)
   const status = useSyncExternalStore(hand.subscribe, hand.status)
-  const { points, canFinish, hasVertex, isDrawing, isKept, isSnapping, tapes } = status
-  const hint = hintFor(tool, status)
-  const isShown = isDrawing || hasVertex || tapes > 0
+  const { points, canFinish, hasVertex, isDrawing, isKept, isSnapping, isTurning = false, tapes, picture } = status
+  const hint = picture === null ? hintFor(tool, status) : pictureHint(picture)
+  const isShown = isDrawing || hasVertex || isTurning || picture !== null || tapes > 0
   const tell = (event: ToolEvent) => () => {
     hand.handle(event)
     const now = hand.status()
@@ -206,9 +208,20 @@ function UnderWay({ hand, onGone }: Props & { readonly onGone: () => void }) {
           {isDrawing ? (
             <button type="button" aria-pressed={isKept} onClick={() => hand.keep(!isKept)}>
               <Icon name="several" />
-              Draw several
+              {tool === 'box' ? 'Several boxes' : 'Draw several'}
             </button>
           ) : null}
+          {picture === null ? null : (
+            <button
+              type="button"
+              onClick={() => {
+                setView(store, { picture: null })
+                onGone()
+              }}
+            >
+              Done with the picture
+            </button>
+          )}
           {tapes > 0 ? (
             <button type="button" onClick={clear}>
               {tapes === 1 ? 'Clear the measure' : `Clear ${tapes} measures`}
@@ -228,7 +241,7 @@ function UnderWay({ hand, onGone }: Props & { readonly onGone: () => void }) {
 
 /** Single marks stand where they are put: only lines and outlines fall onto what is there. */
 function attracts(tool: Tool): boolean {
-  return tool !== 'select' && tool !== 'plant' && tool !== 'station' && tool !== 'mud'
+  return tool !== 'select' && tool !== 'box' && tool !== 'plant' && tool !== 'station' && tool !== 'mud'
 }
 
 type StepButtonProps = {

@@ -1,6 +1,8 @@
 import { type Map as LeafletMap, latLngBounds } from 'leaflet'
 import type { PackedShapes } from '#geo/file/packed-things'
+import { isPlaced } from '#geo/plan/pictures'
 import type { Plan } from '#geo/plan/plan'
+import type { LngLat } from '#geo/space/plane'
 import { homeOf } from '../text/home'
 import { positionsOf } from './tools/positions'
 
@@ -9,10 +11,26 @@ const startZoom = 18
 /** A map wider than this has its tools at the right edge, a narrower one at its foot: the plan is fitted beside them, pixels. */
 const narrowest = 700
 
-/** Fits the whole plan, or the place it was started at where nothing is drawn yet. */
-export function showWhole(map: LeafletMap, plan: Plan | null): void {
+/**
+ * What “whole” means: all that is drawn, and the picture that is being placed, so that it can be found. Other pictures only
+ * count where nothing is drawn yet: a photograph of the whole valley would make an orchard on it a dot.
+ */
+export function wholeOf(plan: Plan, placing: string | null): readonly LngLat[] {
+  const drawn = plan.features.flatMap(feature => [...positionsOf(feature.geometry)])
+  const pictures = (plan.pictures ?? []).filter(
+    picture => picture.isHidden !== true && isPlaced(picture) && (drawn.length === 0 || picture.id === placing),
+  )
+  return [...drawn, ...pictures.flatMap(({ corners: [a, b, c] }) => [a, b, c, fourth(a, b, c)])]
+}
+
+function fourth(a: LngLat, b: LngLat, c: LngLat): LngLat {
+  return [b[0] + c[0] - a[0], b[1] + c[1] - a[1]]
+}
+
+/** Fits the whole plan, or the place it was started at where nothing is drawn yet. `placing` is a picture's id. */
+export function showWhole(map: LeafletMap, plan: Plan | null, placing: string | null): void {
   if (plan === null) return
-  const positions = plan.features.flatMap(feature => [...positionsOf(feature.geometry)])
+  const positions = wholeOf(plan, placing)
   if (positions.length === 0) {
     const [lng, lat] = homeOf(plan)
     map.setView([lat, lng], startZoom, { animate: false })

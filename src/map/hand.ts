@@ -5,7 +5,9 @@ import { newId } from '../state/new-id'
 import { planeOfPlan, settingsOf } from '../state/selectors'
 import type { PlannerState, PlannerStore } from '../state/store'
 import { homeOf } from '../text/home'
+import { createPictureHand } from './picture-hand'
 import { createPlaceHand } from './place-hand'
+import type { PictureGrip } from './tools/picture-grips'
 import { type Tape, tapeText } from './tools/tape'
 import type { Ghost, Pixel, ToolContext, ToolEvent, ToolStatus } from './tools/tool'
 import { type ToolInUse, toolFor } from './tools/tool-for'
@@ -17,6 +19,8 @@ export type HandStatus = ToolStatus & {
   readonly isKept: boolean
   /** Points fall onto what is near. */
   readonly isSnapping: boolean
+  /** What hand and keys do with the picture that is being placed; null = none is. */
+  readonly picture: PictureGrip['type'] | null
   /** Measures kept on the map. */
   readonly tapes: number
   /** Metres that points keep from edges; null = none. */
@@ -60,6 +64,7 @@ const emptyStatus: HandStatus = {
   isSnapping: true,
   headland: null,
   tapes: 0,
+  picture: null,
 }
 
 /** What is under way lives here and not in the store, so that undo and autosave hear of it only when it is done. */
@@ -71,12 +76,16 @@ export function createHand(store: PlannerStore, options: HandOptions): Hand {
   let manner: Manner = { isKept: false, isSnapping: true, headland: null }
   let tapes: readonly Tape[] = []
   const places = createPlaceHand(store, options.toPixel)
+  const pictures = createPictureHand(store)
   let lastAt: LngLat | null = null
 
   const context = (): ToolContext | null => contextOf(store.getState(), options.toPixel, lastAt, manner)
 
   const tell = (): void => {
-    status = sameWhereEqual(status, statusOf(tool, store.getState(), context(), manner, tapes.length))
+    status = sameWhereEqual(status, {
+      ...statusOf(tool, store.getState(), context(), manner, tapes.length),
+      picture: pictures.active(),
+    })
     for (const listener of [...listeners]) listener()
   }
 
@@ -122,6 +131,11 @@ export function createHand(store: PlannerStore, options: HandOptions): Hand {
       if ('at' in event) lastAt = event.at
       const now = context()
       if (now === null) return { isCaptured: false }
+      const picture = pictures.handle(event, now)
+      if (picture !== null) {
+        tell()
+        return picture
+      }
       const taken = store.getState().view.tool === 'select' ? places.handle(event) : null
       if (taken !== null) return taken
       const {
@@ -151,7 +165,7 @@ export function createHand(store: PlannerStore, options: HandOptions): Hand {
     ghost() {
       const now = context()
       if (now === null) return null
-      const ghost = tool.ghost(now)
+      const ghost = pictures.ghost(now) ?? tool.ghost(now)
       return tapes.length === 0 ? ghost : withTapes(ghost, tapes, now)
     },
     status: () => status,
@@ -196,7 +210,9 @@ function hasShift(event: ToolEvent): boolean {
 }
 
 function isSameSubject(a: PlannerState, b: PlannerState): boolean {
-  return a.document.plan === b.document.plan && a.view.selection === b.view.selection && a.view.year === b.view.year
+  const [now, before] = [a.view, b.view]
+  if (a.document.plan !== b.document.plan || now.selection !== before.selection) return false
+  return now.year === before.year && now.picture === before.picture
 }
 
 function statusOf(
@@ -207,7 +223,7 @@ function statusOf(
   tapes: number,
 ): HandStatus {
   if (context === null) return { ...emptyStatus, ...manner, tapes }
-  return { ...tool.status(context), isDrawing: view.tool !== 'select', ...manner, tapes }
+  return { ...emptyStatus, ...tool.status(context), isDrawing: view.tool !== 'select', ...manner, tapes }
 }
 
 function sameWhereEqual(before: HandStatus, after: HandStatus): HandStatus {
@@ -219,7 +235,7 @@ function contextOf(
   { document, view }: PlannerState,
   toPixel: HandOptions['toPixel'],
   near: LngLat | null,
-  { isSnapping, headland }: Manner,
+  { isKept, isSnapping, headland }: Manner,
 ): ToolContext | null {
   const { plan } = document
   if (plan === null) return null
@@ -228,6 +244,7 @@ function contextOf(
     year: view.year,
     selection: view.selection,
     plane: planeFor(plan, near),
+    isKept,
     isSnapping,
     headland,
     toPixel,

@@ -31,6 +31,12 @@ function dots(...places: readonly (readonly [x: number, y: number])[]): ReactNod
 
 const drawings: Readonly<Record<IconName, ReactNode>> = {
   select: <path d="M6 3.5v15l4-3.8 2.7 5.8 2.6-1.2-2.7-5.7 5.4-.5z" />,
+  box: (
+    <>
+      <path d="M4 4h16v16H4z" strokeDasharray="3.2 2.8" />
+      {dots([9, 9], [15, 12], [10, 15.5])}
+    </>
+  ),
   row: (
     <>
       <path d="M3 17.5 21 6.5" strokeWidth="1.1" />

@@ -11,6 +11,7 @@ import { crossOn } from './cross'
 import { focusFigures } from './figure-focus'
 import type { Hand } from './hand'
 import { pixelsPerMetre } from './mercator'
+import { chosenPicture } from './picture-hand'
 import { chosenPlace } from './place-hand'
 import { type Pixel, pixelDistance } from './tools/tool'
 
@@ -62,7 +63,10 @@ export function attachKeyboard(
 
   const isDrawing = (): boolean => store.getState().view.tool !== 'select'
 
-  const hasChoice = (): boolean => store.getState().view.selection.length > 0 || chosenPlace(store) !== null
+  const hasChoice = (): boolean =>
+    store.getState().view.selection.length > 0 ||
+    chosenPlace(store) !== null ||
+    chosenPicture(store.getState()) !== null
 
   const pointed = (at: LngLat, { shiftKey, altKey }: KeyboardEvent) => {
     const { x, y } = map.latLngToContainerPoint([at[1], at[0]])

@@ -99,7 +99,7 @@ function startMap(
   let shown: Shown | null = null
   const showPlan = (): void => {
     const { plan } = store.getState().document
-    showWhole(map, plan)
+    showWhole(map, plan, store.getState().view.picture)
     shown = { plan, center: map.getCenter(), zoom: map.getZoom(), again: showPlan }
   }
   const showNewcomers = (): void => {
@@ -126,9 +126,11 @@ function startMap(
   tellMiddle()
   map.on('moveend', tellMiddle)
   let scale = scaleFor(map, store)
+  const pictures = picturesOn(map, store)
   const stops = [
     attachPointer(map, link.hand),
-    picturesOn(map, store),
+    pictures.stop,
+    link.hand.subscribe(() => pictures.hold(link.hand.ghost()?.picture ?? null)),
     keyboard.dispose,
     link.hand.subscribe(layers.follow),
     store.subscribe(state => state.document.plan, layers.redraw),

@@ -32,6 +32,7 @@ export function openPlan(store: PlannerStore, plan: Plan, planId: string | null,
       year: year ?? latestYear(plan) ?? view.year,
       day: null,
       selection: [],
+      picture: null,
       tool: 'select',
       working: null,
       notice: null,
@@ -52,7 +53,7 @@ export function adoptPlanId(store: PlannerStore, planId: string): void {
 export function closePlan(store: PlannerStore): void {
   store.setState(({ document, view, boxes }) => ({
     document: { plan: null, planId: null, revision: document.revision + 1, past: [], future: [] },
-    view: { ...view, day: null, selection: [], tool: 'select', working: null },
+    view: { ...view, day: null, selection: [], picture: null, tool: 'select', working: null },
     results: idleResults,
     boxes: boxesForPlan(boxes),
     years: noYears,

@@ -14,6 +14,7 @@ import { type Compared, noYears, type OtherSeason, type Projected, type YearsSta
 
 export type Tool =
   | 'select'
+  | 'box'
   | 'row'
   | 'rows'
   | 'block'
@@ -109,6 +110,8 @@ export type ViewState = {
   /** Day of season whose work the map shows; null = the season as a whole. */
   readonly day: number | null
   readonly selection: readonly string[]
+  /** The picture under the map that is being placed; null = none. */
+  readonly picture: string | null
   readonly tool: Tool
   readonly page: Page
   readonly yearTask: YearTask | null
@@ -218,6 +221,7 @@ function initialState(year: number): PlannerState {
       year,
       day: null,
       selection: [],
+      picture: null,
       tool: 'select',
       page: 'ground',
       yearTask: null,

@@ -63,13 +63,13 @@ test('a row drawn, a station put up, moved and deleted on the map by keys', asyn
     await tabTo(page, ground(page), 'Shift+Tab')
   }
 
-  await takeByKey(1)
+  await takeByKey(2)
   await press('Enter', 2)
   await press('ArrowUp', 12)
   await press('Enter', 2)
   await selected('Row 1').waitFor()
 
-  await takeByKey(6)
+  await takeByKey(7)
   await press('Enter')
   await press('ArrowRight', 3)
   await press('Enter')

@@ -7,10 +7,16 @@ import { PictureLayer } from '../layers/picture-layer'
 
 const paneName = 'pictures'
 
+export type Pictures = {
+  /** One of them lies elsewhere for now, while it is being pulled; null = all lie as the plan has them. */
+  hold(picture: Picture | null): void
+  stop(): void
+}
+
 type Shown = { readonly image: string | undefined; layer: PictureLayer | null; url: string | null }
 
 /** Lays the plan's pictures under everything that is drawn, over the tiles. Their bytes come from the plan or this device. */
-export function picturesOn(map: LeafletMap, store: PlannerStore): () => void {
+export function picturesOn(map: LeafletMap, store: PlannerStore): Pictures {
   const pane = map.createPane(paneName)
   pane.style.zIndex = '250'
   pane.style.pointerEvents = 'none'
@@ -61,11 +67,23 @@ export function picturesOn(map: LeafletMap, store: PlannerStore): () => void {
     order()
   }
 
+  let held: Picture | null = null
+  const hold = (picture: Picture | null): void => {
+    if (held === picture) return
+    const before = held
+    held = picture
+    if (picture !== null) shown.get(picture.id)?.layer?.show(picture)
+    else if (before !== null) sync()
+  }
+
   sync()
   const unsubscribe = store.subscribe(state => state.document.plan?.pictures, sync)
-  return () => {
-    unsubscribe()
-    for (const id of [...shown.keys()]) remove(id)
+  return {
+    hold,
+    stop() {
+      unsubscribe()
+      for (const id of [...shown.keys()]) remove(id)
+    },
   }
 }
 

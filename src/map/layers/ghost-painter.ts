@@ -1,6 +1,6 @@
 import { isStation } from '#geo/plan/plan'
 import type { PlannerStore } from '../../state/store'
-import type { Ghost } from '../tools/tool'
+import type { Ghost, HandleMark } from '../tools/tool'
 import type { Frame, Painter } from './canvas-layer'
 import { paintMark, paintStation } from './marks'
 import { isStocked, reachOf, stationNumber } from './plan-painters'
@@ -29,6 +29,7 @@ export function ghostPainter(
         frame.context.stroke()
       }
     })
+    paintFrame(frame, ghost)
     paintHandles(frame, ghost)
     paintBox(frame, ghost)
     paintGuides(frame, ghost)
@@ -62,8 +63,13 @@ function paintGhostPoints(frame: Frame, store: PlannerStore, ghost: Ghost, index
 
 function paintHandles(frame: Frame, { handles }: Ghost): void {
   const { context, palette } = frame
-  for (const { at, role } of handles) {
+  for (const handle of handles) {
+    const { at, role } = handle
     const { x, y } = frame.toCanvas(at)
+    if (role === 'turn') {
+      paintTurn(frame, handle)
+      continue
+    }
     context.beginPath()
     const radius = role === 'midpoint' ? 5 : role === 'snap' ? 11 : 7
     context.arc(x, y, radius, 0, 2 * Math.PI)
@@ -75,6 +81,43 @@ function paintHandles(frame: Frame, { handles }: Ghost): void {
     context.strokeStyle = palette.accent
     context.stroke()
   }
+}
+
+/** A ring on a stem, with an arrow going round in it. */
+function paintTurn(frame: Frame, { at, stem, isActive }: Extract<HandleMark, { role: 'turn' }>): void {
+  const { context, palette } = frame
+  const { x, y } = frame.toCanvas(at)
+  const from = frame.toCanvas(stem)
+  context.beginPath()
+  context.moveTo(from.x, from.y)
+  context.lineTo(x, y)
+  context.lineWidth = 2
+  context.strokeStyle = palette.accent
+  context.stroke()
+  context.beginPath()
+  context.arc(x, y, 12, 0, 2 * Math.PI)
+  context.fillStyle = isActive ? palette.accent : palette.paper
+  context.fill()
+  context.stroke()
+  context.strokeStyle = isActive ? palette.paper : palette.accent
+  context.beginPath()
+  context.arc(x, y, 6, -2.2, 1.6)
+  context.moveTo(x - 4.2, y + 4.6)
+  context.lineTo(x - 0.2, y + 6)
+  context.lineTo(x + 1.2, y + 2)
+  context.stroke()
+}
+
+/** Long dashes round what is being placed. */
+function paintFrame(frame: Frame, { frame: line }: Ghost): void {
+  if (line === undefined) return
+  const { context, palette } = frame
+  trace(frame, { type: 'LineString', coordinates: line })
+  context.setLineDash([8, 5])
+  context.lineWidth = 2
+  context.strokeStyle = palette.accent
+  context.stroke()
+  context.setLineDash([])
 }
 
 /** The lines that the pointer follows: long dashes over paper, so that they are told from what is drawn. */

@@ -1,14 +1,32 @@
 import type { Tool } from '../../state/store'
 import { counted } from '../../text/words'
+import type { PictureGrip } from './picture-grips'
 import type { ToolStatus } from './tool'
 
+/** What hand and keys do with the picture that is being placed. */
+export function pictureHint(grip: PictureGrip['type']): string {
+  switch (grip) {
+    case 'move':
+      return 'Pull the picture to move it, a corner to resize it, the round mark to turn it. Arrow keys move it; Enter goes on to turning.'
+    case 'turn':
+      return 'Left and right turn the picture by a degree; Enter goes on to its size.'
+    case 'size':
+      return 'Up and down make the picture a hundredth larger or smaller; Enter goes back to moving it.'
+    default:
+      return grip satisfies never
+  }
+}
+
+const turning = 'Pull the round mark, or turn it with left and right: a degree, with Shift ten, with Alt a tenth.'
 const corner = 'A corner is chosen. Pull it, move it with the arrow keys, or remove it.'
 
 /** What to do next with the tool in hand, in a sentence or two; empty where nothing is under way. */
-export function hintFor(tool: Tool, { points, canFinish, hasVertex }: ToolStatus): string {
+export function hintFor(tool: Tool, { points, canFinish, hasVertex, isTurning }: ToolStatus): string {
   switch (tool) {
     case 'select':
-      return hasVertex ? corner : ''
+      return isTurning ? turning : hasVertex ? corner : ''
+    case 'box':
+      return boxHint(points)
     case 'plant':
       return 'Press the map where the plant stands.'
     case 'station':
@@ -42,6 +60,11 @@ function lineHint(thing: string, points: number, canFinish: boolean): string {
   if (points === 0) return `Press the map where the ${thing} begins.`
   if (!canFinish) return 'Press where it ends, or where it bends.'
   return `${counted(points, 'point')} set. Press the last one again to finish, or go on from it.`
+}
+
+function boxHint(points: number): string {
+  if (points === 0) return 'Pull a box over what you want, or press its first corner.'
+  return 'Press the corner across. Pressed twice on one spot, what lies there is selected.'
 }
 
 function tapeHint(points: number): string {

@@ -1,8 +1,21 @@
 import type { Feature, Geometry } from '#geo/plan/plan'
+import { turned } from '#geo/space/lines'
 import { polygonFault } from '#geo/space/ring'
+import { mapPositions } from './positions'
 import { blockGhost } from './row-ghost'
-import { activeOf, type Hold, heldFeatures, onlySelected, type SelectState, shifted, shiftOf } from './select-state'
+import {
+  activeOf,
+  activeTurn,
+  degreesOf,
+  type Hold,
+  heldFeatures,
+  onlySelected,
+  type SelectState,
+  shifted,
+  shiftOf,
+} from './select-state'
 import type { Ghost, HandleMark, ToolContext } from './tool'
+import { type Turning, turningOf } from './turn-grip'
 import { type Vertex, vertexOf, visibleHandles, withVertex } from './vertices'
 
 const nothing: Ghost = { shapes: [], handles: [], hidden: [], measure: null, pointer: null }
@@ -16,7 +29,11 @@ export function selectGhost(state: SelectState, context: ToolContext): Ghost | n
   }
   const feature = onlySelected(context)
   if (feature === null) return null
-  const handles = marks(feature.geometry, activeOf(state, context)?.vertex ?? null, context)
+  const turning = turningOf(feature, context)
+  const handles = [
+    ...marks(feature.geometry, activeOf(state, context)?.vertex ?? null, context),
+    ...(turning ? [turnMark(turning, activeTurn(state, context) !== null)] : []),
+  ]
   return handles.length > 0 ? { ...nothing, handles } : null
 }
 
@@ -49,11 +66,43 @@ function holdGhost(hold: Hold, context: ToolContext): Ghost | null {
         pointer: hold.at,
       }
     }
+    case 'turn': {
+      const [feature] = features
+      return feature && hold.to ? turnGhost(feature, hold, context) : null
+    }
     case 'box':
       return hold.to ? { ...nothing, box: [hold.from, hold.to] } : null
     default:
       return hold satisfies never
   }
+}
+
+/** The thing as it will be, turned in the plane of the plan as it is now. */
+function turnGhost(feature: Feature, hold: Extract<Hold, { type: 'turn' }>, context: ToolContext): Ghost | null {
+  const before = turningOf(feature, context)
+  if (before === null) return null
+  const { plane } = context
+  const degrees = degreesOf(hold, before, plane)
+  const geometry = mapPositions(feature.geometry, at =>
+    plane.toLngLat(turned(plane.toMetres(at), before.middle, degrees)),
+  )
+  const along = (((before.along + degrees) % 360) + 360) % 360
+  const { kind, name } = feature.properties
+  const now = { ...feature, geometry, properties: { ...feature.properties, bearing: along } } as Feature
+  const after = turningOf(kind === 'block' ? now : ({ ...feature, geometry } as Feature), context)
+  const shown = Math.round((kind === 'block' ? along % 180 : along) * 10) / 10
+  return {
+    ...nothing,
+    shapes: [{ kind, geometry, ...(name ? { name } : {}) }, ...rowsOf(now, geometry, context)],
+    handles: after ? [turnMark(after, true)] : [],
+    hidden: [feature.id],
+    pointer: hold.to,
+    says: `bearing ${shown}°, turned ${degrees < 0 ? 'left' : 'right'} by ${Math.abs(degrees)}°`,
+  }
+}
+
+function turnMark({ at, edge }: Turning, isActive: boolean): HandleMark {
+  return { at, role: 'turn', stem: edge, isActive }
 }
 
 /** A block's rows follow while its corner is pulled. */

@@ -1,9 +1,11 @@
 import type { Shift } from '#geo/plan/edits-features'
 import type { Feature, Geometry } from '#geo/plan/plan'
-import type { LngLat } from '#geo/space/plane'
+import type { LngLat, Plane } from '#geo/space/plane'
+import { bearing } from '#geo/space/shape'
 import { mapPositions } from './positions'
 import type { Snap } from './snap'
 import type { Pixel, ToolContext } from './tool'
+import { type Turning, turningOf } from './turn-grip'
 import { type Handle, handlesOf, type Vertex } from './vertices'
 
 /** What a press has taken hold of; `to` and `at` are null until it moves. */
@@ -16,12 +18,13 @@ export type Hold =
       readonly at: LngLat | null
       readonly snap: Snap | null
     }
+  | { readonly type: 'turn'; readonly id: string; readonly from: LngLat; readonly to: LngLat | null }
   | { readonly type: 'box'; readonly from: LngLat; readonly fromPixel: Pixel; readonly to: LngLat | null }
 
 export type SelectState = {
   readonly hold: Hold | null
-  /** The chosen corner; it counts only while its thing is the one that is selected. */
-  readonly active: { readonly id: string; readonly vertex: Vertex } | null
+  /** The chosen corner, or the turning grip; it counts only while its thing is the one that is selected. */
+  readonly active: { readonly id: string; readonly vertex: Vertex | 'turn' } | null
 }
 
 /** The selected thing where it is the only one. */
@@ -36,12 +39,31 @@ export function activeOf(
   context: ToolContext,
 ): { readonly feature: Feature; readonly vertex: Vertex } | null {
   const feature = onlySelected(context)
-  if (active === null || feature?.id !== active.id) return null
-  const { part, index } = active.vertex
+  if (active === null || active.vertex === 'turn' || feature?.id !== active.id) return null
+  const { vertex } = active
+  const { part, index } = vertex
   const isThere = handlesOf(feature.geometry).some(
     handle => !handle.isMidpoint && handle.part === part && handle.index === index,
   )
-  return isThere ? { feature, vertex: active.vertex } : null
+  return isThere ? { feature, vertex } : null
+}
+
+/** The selected row or block where its turning grip is the chosen one. */
+export function activeTurn(
+  { active }: SelectState,
+  context: ToolContext,
+): { readonly feature: Feature; readonly turning: Turning } | null {
+  const feature = onlySelected(context)
+  if (active?.vertex !== 'turn' || feature === null || feature.id !== active.id) return null
+  const turning = turningOf(feature, context)
+  return turning && { feature, turning }
+}
+
+/** Degrees clockwise that a turning grip has been pulled by, to a tenth; between −180 and 180. */
+export function degreesOf({ from, to }: Extract<Hold, { type: 'turn' }>, { middle }: Turning, plane: Plane): number {
+  if (to === null) return 0
+  const by = bearing(middle, plane.toMetres(to)) - bearing(middle, plane.toMetres(from))
+  return Math.round((((by + 540) % 360) - 180) * 10) / 10
 }
 
 /** The things a hold has hold of, in its order; null where one of them is gone from the plan. */

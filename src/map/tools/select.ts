@@ -1,17 +1,32 @@
 import { moveFeatures, removeFeatures, type Shift, setGeometry } from '#geo/plan/edits-features'
+import { turnPlanting } from '#geo/plan/edits-rows'
 import type { Feature, Geometry } from '#geo/plan/plan'
 import { polygonFault, woundRight } from '#geo/space/ring'
 import { faultWords } from './draw-ring'
 import { hitAt, insideBox } from './hit'
 import { positionsOf } from './positions'
 import { selectGhost } from './select-ghost'
-import { activeOf, type Hold, heldFeatures, onlySelected, type SelectState, shifted, shiftOf } from './select-state'
+import {
+  activeOf,
+  activeTurn,
+  degreesOf,
+  type Hold,
+  heldFeatures,
+  onlySelected,
+  type SelectState,
+  shifted,
+  shiftOf,
+} from './select-state'
 import { snapTo } from './snap'
-import { type Answer, type Tool, type ToolContext, type ToolEvent, tolerance } from './tool'
+import { type Answer, pixelDistance, type Tool, type ToolContext, type ToolEvent, tolerance } from './tool'
+import { turningOf } from './turn-grip'
 import { handleAt, handlesOf, type Vertex, vertexOf, withoutVertex, withVertex } from './vertices'
 
 type Step = Answer<SelectState>
 type EventOf<T extends ToolEvent['type']> = Extract<ToolEvent, { readonly type: T }>
+
+/** Half of the turning mark as it is drawn, pixels. */
+const turnHalf = 12
 
 const start: SelectState = { hold: null, active: null }
 
@@ -51,7 +66,12 @@ export const selectTool: Tool<SelectState> = {
     }
   },
   ghost: selectGhost,
-  status: (state, context) => ({ points: 0, canFinish: false, hasVertex: activeOf(state, context) !== null }),
+  status: (state, context) => ({
+    points: 0,
+    canFinish: false,
+    hasVertex: activeOf(state, context) !== null,
+    isTurning: activeTurn(state, context) !== null,
+  }),
 }
 
 function press(state: SelectState, event: EventOf<'press'>, context: ToolContext): Step {
@@ -64,6 +84,7 @@ function holdAt(event: EventOf<'press'>, context: ToolContext): Hold | null {
   const only = onlySelected(context)
   const handle = only && !keys.shift ? handleAt(only, pixel, context, tolerance(pointer)) : null
   if (only && handle) return { type: 'corner', id: only.id, handle, at: null, snap: null }
+  if (only && isOnTurn(only, event, context)) return { type: 'turn', id: only.id, from: at, to: null }
   const feature = hitAt(pixel, context, tolerance(pointer))
   if (feature && canGrasp(feature, event, context)) {
     const ids = context.selection.includes(feature.id) ? context.selection : [feature.id]
@@ -72,6 +93,12 @@ function holdAt(event: EventOf<'press'>, context: ToolContext): Hold | null {
   if (feature === null && keys.shift && pointer !== 'touch')
     return { type: 'box', from: at, fromPixel: pixel, to: null }
   return null
+}
+
+function isOnTurn(feature: Feature, { pixel, pointer, keys }: EventOf<'press' | 'tap'>, context: ToolContext): boolean {
+  const turning = keys.shift ? null : turningOf(feature, context)
+  const reach = Math.max(turnHalf, tolerance(pointer))
+  return turning !== null && pixelDistance(context.toPixel(turning.at), pixel) <= reach
 }
 
 /**
@@ -106,6 +133,7 @@ function drag(state: SelectState, event: EventOf<'drag'>, context: ToolContext):
       const snap = snapTo(event, context, { except: hold.id })
       return { state: { ...state, hold: { ...hold, at: snap?.at ?? event.at, snap } }, isCaptured: true }
     }
+    case 'turn':
     case 'box':
       return { state: { ...state, hold: { ...hold, to: event.at } }, isCaptured: true }
     default:
@@ -133,6 +161,14 @@ function release(state: SelectState, event: EventOf<'release'>, context: ToolCon
       // Chosen for the arrow keys; a finger has none, and the hint for the corner would only cover its screen.
       const active = event.pointer === 'touch' ? null : { id: hold.id, vertex: vertexOf(hold.handle) }
       return reshaped({ hold: null, active }, feature, withVertex(feature.geometry, hold.handle, hold.at), state)
+    }
+    case 'turn': {
+      const feature = onlySelected(context)
+      const turning = feature && turningOf(feature, context)
+      if (turning === null) return { state: free }
+      const degrees = degreesOf(hold, turning, context.plane)
+      const active = event.pointer === 'touch' ? null : ({ id: hold.id, vertex: 'turn' } as const)
+      return { state: { hold: null, active }, ...(degrees === 0 ? {} : { edit: turnPlanting(hold.id, degrees) }) }
     }
     case 'box': {
       const inside = insideBox(hold.fromPixel, event.pixel, context)
@@ -166,6 +202,7 @@ function tap(state: SelectState, event: EventOf<'tap'>, context: ToolContext): S
     if (!handle.isMidpoint) return { state: { ...state, active } }
     return reshaped({ ...state, active }, only, withVertex(only.geometry, handle, handle.at), state)
   }
+  if (only && isOnTurn(only, event, context)) return { state: { ...state, active: { id: only.id, vertex: 'turn' } } }
   const free: SelectState = { ...state, active: null }
   const hit = hitAt(pixel, context, tolerance(pointer))
   if (!keys.shift) return { state: free, selection: hit ? [hit.id] : [] }
@@ -178,7 +215,7 @@ function tap(state: SelectState, event: EventOf<'tap'>, context: ToolContext): S
 /** What is under way goes first, then the chosen corner, then the choice itself. */
 function cancel(state: SelectState, context: ToolContext): Step {
   if (state.hold) return { state: { ...state, hold: null } }
-  if (activeOf(state, context)) return { state: start }
+  if (activeOf(state, context) || activeTurn(state, context)) return { state: start }
   return { state: start, selection: [] }
 }
 
@@ -191,21 +228,29 @@ function remove(state: SelectState, context: ToolContext): Step {
     const least = active.feature.geometry.type === 'Polygon' ? 'three corners' : 'two ends'
     return { state, notice: `It needs its ${least}; press Escape to let the corner go.` }
   }
+  if (activeTurn(state, context)) {
+    return { state, notice: 'The turning mark is chosen, not the thing: press Escape to let it go, then delete.' }
+  }
   if (context.selection.length === 0) return { state }
   return { state: start, edit: removeFeatures(context.selection), selection: [] }
 }
 
-/** From corner to corner of the one chosen thing, for those who work without a pointer. */
+/** From corner to corner of the one chosen thing, and on to its turning grip, for those who work without a pointer. */
 function nextCorner(state: SelectState, step: 1 | -1, context: ToolContext): Step {
   const only = onlySelected(context)
   if (only === null || state.hold) return { state }
   const corners = handlesOf(only.geometry).filter(({ isMidpoint }) => !isMidpoint)
-  if (corners.length === 0) return { state }
-  const active = activeOf(state, context)?.vertex
-  const now = active ? corners.findIndex(({ part, index }) => part === active.part && index === active.index) : -1
-  const next = now < 0 ? (step > 0 ? 0 : corners.length - 1) : (now + step + corners.length) % corners.length
-  const { part, index } = corners[next]!
-  return { state: { ...state, active: { id: only.id, vertex: { part, index, isMidpoint: false } } } }
+  const stops: readonly (Vertex | 'turn')[] = turningOf(only, context) ? [...corners, 'turn'] : corners
+  if (stops.length === 0) return { state }
+  const active = activeTurn(state, context) ? 'turn' : activeOf(state, context)?.vertex
+  const now = stops.findIndex(stop => (typeof stop === 'string' ? stop === active : isSameCorner(stop, active)))
+  const next = stops[now < 0 ? (step > 0 ? 0 : stops.length - 1) : (now + step + stops.length) % stops.length]!
+  const vertex = typeof next === 'string' ? next : { part: next.part, index: next.index, isMidpoint: false }
+  return { state: { ...state, active: { id: only.id, vertex } } }
+}
+
+function isSameCorner({ part, index }: Vertex, other: Vertex | 'turn' | undefined): boolean {
+  return typeof other === 'object' && part === other.part && index === other.index
 }
 
 function nudge(state: SelectState, { by, key }: EventOf<'nudge'>, context: ToolContext): Step {
@@ -216,6 +261,12 @@ function nudge(state: SelectState, { by, key }: EventOf<'nudge'>, context: ToolC
     const { x, y } = context.plane.toMetres(cornerOf(feature, vertex))
     const at = context.plane.toLngLat({ x: x + by.x, y: y + by.y })
     return reshaped(state, feature, withVertex(feature.geometry, vertex, at), state, key)
+  }
+  const turned = activeTurn(state, context)
+  if (turned) {
+    // The steps of an arrow key in metres, 0.1, 1 and 10, are as good in degrees.
+    const degrees = by.x - by.y
+    return { state, edit: turnPlanting(turned.feature.id, degrees, `${key} turn`) }
   }
   return { state, edit: moveFeatures(context.selection, stepOf(by, context), key) }
 }

@@ -5,6 +5,7 @@ import { drawRing } from './draw-ring'
 import { drawRows } from './draw-rows'
 import { drawTape } from './draw-tape'
 import { selectTool } from './select'
+import { selectBox } from './select-box'
 import type { Answer, Ghost, Tool, ToolContext, ToolEvent, ToolStatus } from './tool'
 
 /** A tool in use, with its state kept inside. */
@@ -18,6 +19,8 @@ export function toolFor(name: ToolName): ToolInUse {
   switch (name) {
     case 'select':
       return inUse(selectTool)
+    case 'box':
+      return inUse(selectBox)
     case 'tape':
       return inUse(drawTape)
     case 'rows':

@@ -1,5 +1,5 @@
 import type { Edit } from '#geo/plan/edits'
-import type { Feature, FeatureKind, Geometry, Plan } from '#geo/plan/plan'
+import type { Feature, FeatureKind, Geometry, Picture, Plan } from '#geo/plan/plan'
 import type { LngLat, Metres, Plane } from '#geo/space/plane'
 import type { Tape } from './tape'
 
@@ -55,6 +55,8 @@ export type ToolContext = {
   readonly plane: Plane
   /** Points fall onto what is near; absent = they do. */
   readonly isSnapping?: boolean
+  /** The tool stays in hand for the next of its kind. */
+  readonly isKept?: boolean
   /** Metres that headlands are wide; null or absent = points do not keep that distance. */
   readonly headland?: number | null
   toPixel(at: LngLat): Pixel
@@ -83,7 +85,10 @@ export type Answer<S> = {
   readonly notice?: string
 }
 
-export type HandleMark = { readonly at: LngLat; readonly role: 'vertex' | 'midpoint' | 'active' | 'snap' | 'first' }
+export type HandleMark =
+  | { readonly at: LngLat; readonly role: 'vertex' | 'midpoint' | 'active' | 'snap' | 'first' }
+  /** Turns a thing; `stem` is where the line to it begins, `isActive` whether keys turn it now. */
+  | { readonly at: LngLat; readonly role: 'turn'; readonly stem: LngLat; readonly isActive: boolean }
 
 /** What is drawn over the plan while something is under way. */
 export type Ghost = {
@@ -100,6 +105,10 @@ export type Ghost = {
   readonly cue?: { readonly words: string; readonly guides: readonly (readonly LngLat[])[] }
   /** What was measured, with its words. */
   readonly tapes?: readonly (Tape & { readonly words: string })[]
+  /** A picture as it lies while it is being pulled. */
+  readonly picture?: Picture
+  /** A line round what is being placed. */
+  readonly frame?: readonly LngLat[]
   /** Corners of a selection box. */
   readonly box?: readonly [LngLat, LngLat]
 }
@@ -118,6 +127,8 @@ export type ToolStatus = {
   readonly canFinish: boolean
   /** A corner is chosen and can be removed. */
   readonly hasVertex: boolean
+  /** The turning grip is chosen: arrow keys turn. */
+  readonly isTurning?: boolean
   /** What can be typed now. */
   readonly figures?: OpenFigures
   /** What `put` would do now, in words for a button; absent where it would do nothing. */

@@ -1,5 +1,5 @@
 import { type KeyboardEvent, useId, useRef, useState } from 'react'
-import { setPicture } from '#geo/plan/edits-pictures'
+import { type PictureMove, placePicture } from '#geo/plan/edits-pictures'
 import { cornersOf, placingOf } from '#geo/plan/pictures'
 import type { Picture } from '#geo/plan/plan'
 import { type Placing, shifted, turned } from '#geo/space/placing'
@@ -32,15 +32,15 @@ export function PictureMoves({ picture }: { readonly picture: Picture }) {
   // Presses that follow each other are one step of undo.
   const burst = useRef({ at: Number.NEGATIVE_INFINITY, key: '' })
   const middle = { u: picture.width / 2, v: picture.height / 2 }
-  const change = (to: (placing: Placing) => Placing, key?: string) => {
+  const change = (to: (placing: Placing) => Placing, words: PictureMove, key?: string) => {
     const placing = placingOf(picture, home)
     if (placing === null) return
-    edit(setPicture(picture.id, { corners: cornersOf(to(placing), picture, home) }, key))
+    edit(placePicture(picture.id, cornersOf(to(placing), picture, home), words, key))
   }
   const nudge = ({ x, y }: { x: number; y: number }, at: number) => {
     const key = at - burst.current.at < 1000 ? burst.current.key : gestureKey()
     burst.current = { at, key }
-    change(placing => shifted(placing, { x: x * step, y: y * step }), key)
+    change(placing => shifted(placing, { x: x * step, y: y * step }), 'Move', key)
   }
   const onKeyDown = (event: KeyboardEvent) => {
     const arrow = arrows.find(({ key }) => key === event.key)
@@ -50,10 +50,13 @@ export function PictureMoves({ picture }: { readonly picture: Picture }) {
   }
   const isIdle = (east ?? 0) === 0 && (north ?? 0) === 0 && (degrees ?? 0) === 0 && (scale ?? 1) === 1
   const move = () => {
-    change(placing => {
-      const turn = turned(placing, middle, { degrees: degrees ?? 0, scale: scale ?? 1 })
-      return shifted(turn, { x: east ?? 0, y: north ?? 0 })
-    })
+    change(
+      placing => {
+        const turn = turned(placing, middle, { degrees: degrees ?? 0, scale: scale ?? 1 })
+        return shifted(turn, { x: east ?? 0, y: north ?? 0 })
+      },
+      onlyOne({ move: (east ?? 0) !== 0 || (north ?? 0) !== 0, turn: (degrees ?? 0) !== 0, size: (scale ?? 1) !== 1 }),
+    )
     setDegrees(null)
     setScale(null)
     setEast(null)
@@ -84,7 +87,10 @@ export function PictureMoves({ picture }: { readonly picture: Picture }) {
           </button>
         ))}
       </div>
-      <p className="field-note">With one of these in focus, the arrow keys move the picture.</p>
+      <p className="field-note">
+        With one of these in focus, the arrow keys move the picture. On the map it can be pulled: inside to move it, at
+        a corner to resize it, at the round mark before its upper edge to turn it.
+      </p>
       <div className="fields">
         <NumberField label="East (− west)" quantity="length" value={east} limit={far} onCommit={setEast} />
         <NumberField label="North (− south)" quantity="length" value={north} limit={far} onCommit={setNorth} />
@@ -111,4 +117,11 @@ export function PictureMoves({ picture }: { readonly picture: Picture }) {
       </div>
     </fieldset>
   )
+}
+
+/** What undo calls typed figures: by what they do, where it is one thing. */
+function onlyOne({ move, turn, size }: Readonly<Record<'move' | 'turn' | 'size', boolean>>): PictureMove {
+  if (turn && !move && !size) return 'Turn'
+  if (size && !move && !turn) return 'Resize'
+  return move && !turn && !size ? 'Move' : 'Place'
 }

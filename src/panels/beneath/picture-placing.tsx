@@ -1,5 +1,5 @@
 import { useId, useState } from 'react'
-import { setPicture } from '#geo/plan/edits-pictures'
+import { placePicture } from '#geo/plan/edits-pictures'
 import { cornersOf, placingOf } from '#geo/plan/pictures'
 import type { Picture } from '#geo/plan/plan'
 import {
@@ -48,7 +48,7 @@ export function PicturePlacing({ picture, url }: { readonly picture: Picture; re
       : bySide(picture, home, { spots: shown.map(({ spot }) => spot), length, bearing })
   const lay = () => {
     if (placing === null) return
-    edit(setPicture(picture.id, { corners: cornersOf(placing, picture, home) }))
+    edit(placePicture(picture.id, cornersOf(placing, picture, home), 'Place'))
     setDone(way === 'points' ? fitWords(placing, known, units) : 'The side is as long as you measured it.')
   }
   const chooseWay = (next: Way) => {

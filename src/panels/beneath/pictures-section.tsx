@@ -1,10 +1,11 @@
-import { useState } from 'react'
+import { useEffect, useState } from 'react'
 import { addPicture } from '#geo/plan/edits-pictures'
 import { cornersOf } from '#geo/plan/pictures'
 import type { Plan } from '#geo/plan/plan'
 import type { Plane } from '#geo/space/plane'
 import { extentOf } from '#geo/space/shape'
-import { usePlanner } from '../../state/use-planner'
+import { select, setView } from '../../state/actions'
+import { usePlanner, usePlannerStore } from '../../state/use-planner'
 import { useEdit, useHome, usePlan } from '../hooks'
 import { type TakenPicture, useServices } from '../services'
 import { reasonOf } from '../use-loaded'
@@ -23,7 +24,14 @@ export function PicturesSection() {
   const middle = usePlanner(state => state.view.mapMiddle)
   const { takePicture } = useServices()
   const [words, setWords] = useState<{ readonly text: string; readonly isFault: boolean } | null>(null)
-  const [open, setOpen] = useState<string | null>(null)
+  const store = usePlannerStore()
+  const open = usePlanner(state => state.view.picture)
+  /** The picture whose card is open is the one that the map can move; what is selected would get its keys. */
+  const setOpen = (id: string | null) => {
+    if (id !== null) select(store, [])
+    setView(store, { picture: id })
+  }
+  useEffect(() => () => setView(store, { picture: null }), [store])
   const pictures = plan.pictures ?? []
   const take = async (file: File) => {
     setWords({ text: 'Getting the picture ready…', isFault: false })

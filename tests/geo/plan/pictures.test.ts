@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { readPlan } from '#geo/file/read'
 import { writePlan } from '#geo/file/write'
 import { labelOf } from '#geo/plan/edits'
-import { addPicture, removePicture, setPicture } from '#geo/plan/edits-pictures'
+import { addPicture, placePicture, removePicture, setPicture } from '#geo/plan/edits-pictures'
 import { setTiles } from '#geo/plan/edits-settings'
 import { cornersOf, imageFault, placingOf } from '#geo/plan/pictures'
 import type { Picture, Plan } from '#geo/plan/plan'
@@ -110,7 +110,7 @@ describe('pictures under the map', () => {
     expect(labelOf(add, plan)).toBe('Lay picture Sketch under the map')
     expect(() => add.apply(laid)).toThrow(RangeError)
     const corners = picture.corners.map(([lng, lat]) => [lng + 1 / 3, lat]) as unknown as Picture['corners']
-    const place = setPicture('picture-1', { corners })
+    const place = placePicture('picture-1', corners, 'Place')
     expect(labelOf(place, laid)).toBe('Place picture Sketch')
     const moved = place.apply(laid)
     // What is placed is what a file keeps.

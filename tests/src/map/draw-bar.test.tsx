@@ -39,6 +39,7 @@ describe('the draw bar', () => {
       .map(each => each.textContent)
     expect(names).toEqual([
       'Select',
+      'Select by box',
       'Row',
       'Block by rows',
       'Block',
@@ -71,9 +72,9 @@ describe('the draw bar', () => {
     expect(stops()).toEqual(['Select'])
     act(() => button('Select').focus())
     fireEvent.keyDown(button('Select'), { key: 'ArrowDown' })
-    expect(button('Row')).toHaveFocus()
-    expect(stops()).toEqual(['Row'])
-    fireEvent.keyDown(button('Row'), { key: 'End' })
+    expect(button('Select by box')).toHaveFocus()
+    expect(stops()).toEqual(['Select by box'])
+    fireEvent.keyDown(button('Select by box'), { key: 'End' })
     expect(button('Hide the words')).toHaveFocus()
     fireEvent.keyDown(button('Hide the words'), { key: 'ArrowRight' })
     expect(button('Select')).toHaveFocus()

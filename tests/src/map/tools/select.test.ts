@@ -1,8 +1,17 @@
 import { describe, expect, it } from 'vitest'
+import { labelOf } from '#geo/plan/edits'
 import type { Plan } from '#geo/plan/plan'
 import { planeOf } from '#geo/space/plane'
 import { selectTool } from '../../../../src/map/tools/select'
-import { blockFeature, keepoutFeature, plantFeature, rowFeature, smallPlan, step } from '../../../support/builders'
+import {
+  blockFeature,
+  keepoutFeature,
+  plantFeature,
+  rectangle,
+  rowFeature,
+  smallPlan,
+  step,
+} from '../../../support/builders'
 import { drag, play, press, release, tap } from './events'
 
 const shift = { shift: true }
@@ -10,6 +19,11 @@ const touch = { pointer: 'touch' } as const
 
 function positions(plan: Plan, id: string): unknown {
   return plan.features.find(feature => feature.id === id)?.geometry.coordinates
+}
+
+/** Moved things keep their length in metres: some 1e-9 degrees beside where plain degrees would put them. */
+function near(positions: unknown, wanted: readonly (readonly number[])[]): void {
+  for (const [i, value] of [positions].flat(3).entries()) expect(value).toBeCloseTo(wanted.flat()[i]!, 7)
 }
 
 const withBlock = () => smallPlan({ features: [...smallPlan().features, blockFeature('block-1')] })
@@ -56,15 +70,15 @@ describe('moving', () => {
     const { answers, edits, plan, selection } = play(selectTool, [press([5, 0]), drag([5, 2]), release([6, 3])])
     expect(answers.map(({ isCaptured }) => isCaptured)).toEqual([true, true, undefined])
     expect(edits).toHaveLength(1)
-    expect(positions(plan, 'row-1')).toEqual([step([1, 3]), step([11, 3])])
+    near(positions(plan, 'row-1'), [step([1, 3]), step([11, 3])])
     expect(selection).toEqual(['row-1'])
   })
 
   it('moves all that is selected together', () => {
     const events = [press([5, 0]), drag([5, -2]), release([5, -2])]
     const { plan } = play(selectTool, events, { selection: ['row-1', 'station-2'] })
-    expect(positions(plan, 'row-1')).toEqual([step([0, -2]), step([10, -2])])
-    expect(positions(plan, 'station-2')).toEqual(step([9, -0.5]))
+    near(positions(plan, 'row-1'), [step([0, -2]), step([10, -2])])
+    near(positions(plan, 'station-2'), [step([9, -0.5])])
   })
 
   it('tells of a single station under way, and of nothing else', () => {
@@ -248,3 +262,56 @@ function contextWith(plan: Plan) {
     newId: () => 'none',
   }
 }
+
+describe('turning', () => {
+  const rows = () => smallPlan({ features: [rowFeature('row-1', {}, [0, 0], [0, 10])] })
+  const length = (plan: Plan) => {
+    const plane = planeOf(plan.features)
+    const [a, b] = (positions(plan, 'row-1') as readonly (readonly [number, number])[]).map(at => plane.toMetres(at))
+    return { length: Math.hypot(b!.x - a!.x, b!.y - a!.y), bearing: Math.atan2(b!.x - a!.x, b!.y - a!.y) }
+  }
+
+  it('turns a row by its grip about its middle, says the bearing, and is one named step', () => {
+    // The row goes north for 10 steps, 200 pixels; its grip stands 44 pixels, 2.2 steps, beyond.
+    const events = [press([0, 12.2]), drag([2, 12]), release([2, 12])]
+    const before = play(selectTool, events.slice(0, 2), { plan: rows(), selection: ['row-1'] })
+    // Two steps east are 13.7 m, seven north 77.9 m: 10.0 degrees.
+    expect(before.ghost?.says).toBe('bearing 10°, turned right by 10°')
+    expect(before.ghost?.hidden).toEqual(['row-1'])
+    const { plan, edits } = play(selectTool, events, { plan: rows(), selection: ['row-1'] })
+    expect(edits).toHaveLength(1)
+    expect(labelOf(edits[0]!, rows())).toBe('Turn row')
+    expect((length(plan).bearing * 180) / Math.PI).toBeCloseTo(10, 3)
+    expect(length(plan).length).toBeCloseTo(length(rows()).length, 3)
+  })
+
+  it('turns a block with its rows, left by pulling left', () => {
+    const plan = smallPlan({ features: [blockFeature('block-1', { bearing: 0 }, rectangle([0, 0], [4, 10]))] })
+    const events = [press([2, 12.2]), drag([-5, 12]), release([-5, 12])]
+    const after = play(selectTool, events, { plan, selection: ['block-1'] })
+    const { properties } = after.plan.features[0]!
+    // Seven steps west are 47.9 m, seven north 77.9 m: 31.6 degrees to the left.
+    expect('bearing' in properties && properties.bearing).toBeCloseTo(180 - 31.6, 1)
+  })
+
+  it('is reached by Enter after the corners, and turned by arrows in one step of undo', () => {
+    const enter = { type: 'finish' } as const
+    const right = (metres: number) => ({ type: 'nudge', by: { x: metres, y: 0 }, key: 'k' }) as const
+    const there = play(selectTool, [enter, enter, enter], { plan: rows(), selection: ['row-1'] })
+    expect(there.status.isTurning).toBe(true)
+    const turned = play(selectTool, [enter, enter, enter, right(10), right(0.1)], {
+      plan: rows(),
+      selection: ['row-1'],
+    })
+    expect((length(turned.plan).bearing * 180) / Math.PI).toBeCloseTo(10.1, 3)
+    expect(new Set(turned.edits.map(({ key }) => key)).size).toBe(1)
+    const left = play(selectTool, [enter, enter, enter, { type: 'cancel' }], { plan: rows(), selection: ['row-1'] })
+    expect(left.status.isTurning).toBe(false)
+    expect(left.selection).toEqual(['row-1'])
+  })
+
+  it('does nothing where the pull is lost', () => {
+    const events = [press([0, 12.2]), drag([3, 12]), { type: 'lost' } as const]
+    expect(play(selectTool, events, { plan: rows(), selection: ['row-1'] }).edits).toEqual([])
+  })
+})
