@@ -24,12 +24,14 @@ export function readGpx(text: string, options: ImportOptions = {}): Outcome<Impo
     if (element.name !== 'wpt' && element.name !== 'rte' && element.name !== 'trk') continue
     number += 1
     holds[element.name === 'wpt' ? 'waypoint' : element.name === 'trk' ? 'track' : 'route'] += 1
-    const given = isOurs ? ownProperties(element) : {}
+    const beside = extensionsOf(element)
+    const isKnown = isOurs || isFeatureKind(beside.kind)
+    const given = isKnown ? beside : {}
     const type = textOf(element, 'type')
     const common = {
       number,
       name: nameGiven(textOf(element, 'name'), given),
-      label: isOurs ? '' : type,
+      label: isKnown ? '' : type,
       given: isFeatureKind(type) ? { ...given, kind: type } : given,
     }
     if (element.name === 'wpt') {
@@ -87,11 +89,8 @@ function timeOf(element: XmlElement): number | null {
   return Number.isFinite(time) ? time : null
 }
 
-/** The properties that our own files keep beside those of GPX. */
-function ownProperties(element: XmlElement): Readonly<Record<string, unknown>> {
-  const extensions = childOf(element, 'extensions')
-  const entries = (extensions ? childrenOf(extensions, 'property') : []).map(
-    ({ attributes, text }): [string, string] => [attributes.get('name') ?? '', text],
-  )
-  return Object.fromEntries(entries)
+/** Properties beside those of GPX, by name: ours, and those of a program that wrote down what it had read from us. */
+function extensionsOf(element: XmlElement): Readonly<Record<string, unknown>> {
+  const leaves = (childOf(element, 'extensions')?.children ?? []).filter(({ children }) => children.length === 0)
+  return Object.fromEntries(leaves.map(({ name, attributes, text }) => [attributes.get('name') ?? name, text]))
 }

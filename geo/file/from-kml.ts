@@ -2,16 +2,39 @@ import { shortened } from '../plan/place'
 import type { Outcome } from '../problem'
 import { type Collector, type Found, type Import, type ImportOptions, importCollector, refused } from './import'
 import { nameGiven, plainNumber } from './import-properties'
-import { childOf, childrenOf, readXml, textOf, type XmlElement } from './xml'
+import { childOf, childrenOf, mostElements, readXml, textOf, type XmlElement } from './xml'
 
-/** Reads KML 2.0 to 2.3 (OGC 07-147r2, 12-007r2): points, lines, outlines with holes, walked tracks; the folder is their label. */
-export function readKml(text: string, options: ImportOptions = {}): Outcome<Import> {
+/** Marks (starts and ends of elements) in all files together that one points to; as many as one file may have. */
+const mostMarks = 2 * mostElements
+
+/** The archive that a KML file stands in: its own path there, and the texts of the others by theirs. */
+export type Archive = { readonly own: string; readonly textOf: (path: string) => string | null }
+
+/**
+ * Reads KML 2.0 to 2.3 (OGC 07-147r2, 12-007r2): points, lines, outlines with holes, walked tracks; the folder is their
+ * label. Files that it points to are read where they stand in the same archive; no address is ever fetched.
+ */
+export function readKml(text: string, options: ImportOptions = {}, archive: Archive | null = null): Outcome<Import> {
   const parsed = readXml(text)
   if (!parsed.ok) return parsed
   const root = parsed.value
   if (root.name !== 'kml') return refused('import-wrong-root', { expected: '“kml”', found: shortened(root.name) })
   const collector = importCollector(options)
+  const followed = new Set([archive?.own])
   let number = 0
+  let marks = 0
+  const follow = (link: XmlElement): void => {
+    const address = textOf(childOf(link, 'Link') ?? childOf(link, 'Url') ?? link, 'href')
+      .trim()
+      .replace(/^\.\//, '')
+    if (followed.has(address)) return
+    followed.add(address)
+    const other = archive?.textOf(address) ?? null
+    marks += other === null ? 0 : other.split('<').length
+    const read = other === null || marks > mostMarks ? null : readXml(other)
+    if (read?.ok && read.value.name === 'kml') visit(read.value, '')
+    else collector.notFollowed(address)
+  }
   // The reader lets nothing be so deep that this could end badly.
   const visit = (element: XmlElement, label: string): void => {
     for (const child of element.children) {
@@ -20,7 +43,7 @@ export function readKml(text: string, options: ImportOptions = {}): Outcome<Impo
       } else if (child.name === 'Placemark') {
         number += 1
         placemark(child, number, label, collector)
-      }
+      } else if (child.name === 'NetworkLink') follow(child)
     }
   }
   visit(root, '')

@@ -5,6 +5,8 @@ import { altitudeOf, degreesText, onEarth, xmlElement, xmlLeaf, xmlText } from '
 
 /** Name of the space that properties beyond those of GPX stand in. */
 export const planSpace = 'urn:nestreach:plan'
+/** What a property has to be called to be an element of its own; programs that make tables of elements see it then. */
+const elementName = /^[A-Za-z_][\w.-]*$/
 
 /**
  * What is drawn, as GPX 1.1 (Topografix): points as waypoints that a handheld device can find, rows and windbreaks as
@@ -55,9 +57,12 @@ function waypoint(plan: Plan, feature: Feature, position: LngLat, name: string):
 /** The elements of a waypoint, route or track before its points, in the order of the schema. */
 function head(plan: Plan, feature: Feature, name = nameOf(feature)): readonly string[] {
   const { kind, ...properties } = plainProperties(plan, feature)
-  const extensions = Object.entries({ id: feature.id, ...properties }).map(
-    ([key, value]) => `<p:property name="${xmlText(key)}">${xmlText(String(value))}</p:property>`,
-  )
+  const extensions = Object.entries({ id: feature.id, ...properties }).map(([key, value]) => {
+    const text = xmlText(String(value))
+    return elementName.test(key)
+      ? `<p:${key}>${text}</p:${key}>`
+      : `<p:property name="${xmlText(key)}">${text}</p:property>`
+  })
   return [
     xmlLeaf('name', name),
     xmlLeaf('type', String(kind)),

@@ -101,6 +101,8 @@ export type Collector = {
   add(found: Found): void
   /** Something without a place. */
   unplaced(name: string, number: number): void
+  /** Another file that this one points to and that is not read. */
+  notFollowed(address: string): void
   /** Not ok where there is nothing to bring in. */
   finish(form: Omit<ImportForm, 'encoding'>): Outcome<Import>
 }
@@ -181,6 +183,9 @@ export function importCollector({ crops = {}, near = null }: ImportOptions): Col
         properties: name === '' ? properties : { name, ...properties },
         track: track && { positions: track.positions, times: track.times },
       })
+    },
+    notFollowed(address) {
+      report('warning', 'import-link', '', { found: shortened(address) })
     },
     unplaced(name, number) {
       report('warning', 'import-unplaced', '', { name: shortened(tidyName(name) || `Item ${number}`) })

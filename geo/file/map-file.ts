@@ -4,7 +4,8 @@ import { readForeignGeoJson } from './from-geojson'
 import { readGpx } from './from-gpx'
 import { readKml } from './from-kml'
 import { type Import, type ImportOptions, refused, writtenIn } from './import'
-import { mostUnpacked, readKmz } from './kmz'
+import { readKmz } from './kmz'
+import { mostUnpacked } from './unpack-kml'
 
 /** Bytes; larger files would stall the page for seconds. */
 export const largestImport = mostUnpacked

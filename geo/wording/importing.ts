@@ -35,6 +35,8 @@ export const importingWording = {
     `${v.name}: ${v.count === 1 ? '1 point' : `${v.count} points`} without a place on earth ${v.count === 1 ? 'is' : 'are'} left out, such as ${v.found}.`,
   'import-no-shape': v =>
     `${v.name} is left out: ${v.isRing ? 'an outline needs three corners and an area' : 'a line needs two different points'}.`,
+  'import-link': v =>
+    `The file points to another, “${v.found}”. What is not in the same archive is never fetched, so what that one holds is left out.`,
   'import-unplaced': v => `${v.name} has no point, line or outline, so it is left out.`,
   'import-property': v =>
     `${v.name}: its ${v.property} “${v.found}” is left out${v.allowed ? `; it should be ${v.allowed}` : ''}.`,

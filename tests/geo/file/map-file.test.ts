@@ -3,8 +3,8 @@ import { describe, expect, it } from 'vitest'
 import type { Import, ImportOptions } from '#geo/file/import'
 import { importEdit } from '#geo/file/import-edit'
 import { importThings } from '#geo/file/import-things'
-import { mostUnpacked } from '#geo/file/kmz'
 import { largestImport, readMapFile } from '#geo/file/map-file'
+import { mostUnpacked } from '#geo/file/unpack-kml'
 import { labelOf } from '#geo/plan/edits'
 import { problemText } from '#geo/problem'
 import { smallPlan } from '../../support/builders'
@@ -238,6 +238,28 @@ describe('KMZ', () => {
       )
       expect({ name: items[0]?.properties.name, problems }).toEqual({ name: 'Gate', problems: [] })
     }
+  })
+
+  it('whose first file points to others in it is all of them; what lies elsewhere is told', () => {
+    const link = (address: string, of = 'Link') => `<NetworkLink><${of}><href>${address}</href></${of}></NetworkLink>`
+    const spot = (name: string) => place('<Point><coordinates>-1.7,52.2</coordinates></Point>', name)
+    const there = `https://example.org/${'x'.repeat(3)}.kml`
+    const archive = zipSync({
+      'doc.kml': strToU8(
+        kml(`${spot('First')}${link('layers/a.kml')}<Folder>${link('./b.kml', 'Url')}</Folder>${link(there)}`),
+      ),
+      'layers/a.kml': strToU8(kml(spot('A') + link('doc.kml') + link('layers/a.kml') + link('broken.kml'))),
+      'b.kml': strToU8(kml(spot('B'))),
+      'broken.kml': strToU8('<kml>'),
+      'left.kml': strToU8(kml(spot('nobody points here'))),
+    })
+    const { items, problems } = read(archive)
+    expect(items.map(({ properties }) => properties.name)).toEqual(['First', 'A', 'B'])
+    expect(problems.map(({ code, values }) => `${code} ${values.found}`).sort()).toEqual([
+      'import-link broken.kml',
+      `import-link ${there}`,
+    ])
+    expect(read(kml(link(there))).codes).toEqual(['import-empty', 'import-link'])
   })
 
   it('that unpacks to more than can be read is broken off', () => {
