@@ -6,6 +6,7 @@ import { hasErrors } from '../problem'
 import { type LngLat, type Plane, planeOf } from '../space/plane'
 import { lineLength, polygonArea } from '../space/shape'
 import { csvText } from './csv-text'
+import { wktText } from './wkt'
 
 /** Tables that a plan can be written as. */
 export const csvTables = ['plantings', 'stations', 'plants'] as const
@@ -33,13 +34,23 @@ export function planTable(plan: Plan, table: CsvTable): string {
   }
 }
 
-const plantingColumns = ['spacing', 'rowSpacing', 'bearing', 'vigour', 'femalesPerPlant', 'planted', 'removed'] as const
+const plantingColumns = [
+  'spacing',
+  'rowSpacing',
+  'bearing',
+  'vigour',
+  'femalesPerPlant',
+  'planted',
+  'removed',
+  'count',
+  'spread',
+] as const
 
 function plantingRows(plan: Plan, settings: Settings | null, plane: Plane): readonly (readonly Cell[])[] {
   const head = [
     ...['id', 'kind', 'name', 'crop', 'crop name', 'cultivar', 'plants', 'length (m)', 'area (m2)'],
     ...['spacing (m)', 'row spacing (m)', 'bearing', 'vigour', 'females per plant', 'planted', 'removed'],
-    ...['longitude', 'latitude'],
+    ...['count', 'spread (m)', 'longitude', 'latitude', 'geometry (WKT)'],
   ]
   const rows = plan.features.filter(isPlanting).map((planting): readonly Cell[] => {
     const { geometry, properties } = planting
@@ -56,6 +67,7 @@ function plantingRows(plan: Plan, settings: Settings | null, plane: Plane): read
       rings.length === 0 ? '' : rounded(polygonArea(rings)),
       ...plantingColumns.map(name => cellOf(figures[name])),
       ...degrees(middleOf(planting)),
+      wktText(geometry),
     ]
   })
   return [head, ...rows]

@@ -26,6 +26,24 @@ export function decodeText(bytes: Uint8Array): DecodedText {
   return pairs === null ? fromUtf8(bytes, false) : fromUtf16(bytes, pairs, [guessed(pairs)])
 }
 
+/** The same where somebody says what the bytes are written in. */
+export function decodeAs(bytes: Uint8Array, encoding: Encoding): DecodedText {
+  switch (encoding) {
+    case 'utf-8':
+      return fromUtf8(bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf ? bytes.subarray(3) : bytes, true)
+    case 'windows-1252':
+      return { ...fromWindows(bytes), problems: [] }
+    case 'utf-16le':
+    case 'utf-16be': {
+      const isMarked =
+        bytes[0] === (encoding === 'utf-16le' ? 0xff : 0xfe) && bytes[1] === (encoding === 'utf-16le' ? 0xfe : 0xff)
+      return fromUtf16(isMarked ? bytes.subarray(2) : bytes, encoding, [])
+    }
+    default:
+      return encoding satisfies never
+  }
+}
+
 function pairOrder(bytes: Uint8Array): 'utf-16le' | 'utf-16be' | null {
   const count = Math.floor(Math.min(bytes.length, lookedAt) / 2)
   const zeros = [0, 0]

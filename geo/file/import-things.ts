@@ -1,6 +1,7 @@
 import type { FeatureKind, Geometry } from '../plan/plan'
 import { cleanTrack } from './clean-track'
 import { geometryTypes } from './format'
+import { gatheredRows, type RowFit, type TreeInRow } from './gather-rows'
 import { closedRing, type Import, type ImportGroup, type ImportItem } from './import'
 import { givenProperties } from './import-properties'
 import { straightRows } from './straight-rows'
@@ -12,6 +13,8 @@ export type ImportChoice = {
   readonly crop?: string
   /** What is done to lines of many points: nothing, pauses and spikes taken out, or also cut into straight rows. */
   readonly walked?: 'as-walked' | 'cleaned' | 'rows'
+  /** Single plants that are known by row and number are gathered into rows where they stand in one. */
+  readonly inRows?: true
 }
 
 /** By the key of the group; a group without a choice, or with null, stays out. */
@@ -45,12 +48,19 @@ export function importThings(
       written.map(({ text }) => [text, Object.hasOwn(cultivars, used) ? cultivars[used]! : used] as const),
     ),
   )
-  return found.items.flatMap(item => {
+  const trees = new Map<string, TreeInRow[]>()
+  const things = found.items.flatMap((item): readonly ImportThing[] => {
     const choice = Object.hasOwn(choices, item.group) ? choices[item.group] : null
     if (!choice) return []
     checkChoice(groups.get(item.group)!, choice)
     const geometries = geometriesOf(item, choice)
     const properties = propertiesOf(item, choice, spellings)
+    if (choice.kind === 'plant' && choice.inRows && item.inRow && item.geometry.type === 'Point') {
+      const like = trees.get(item.group) ?? []
+      like.push({ at: item.geometry.coordinates, ...item.inRow, properties })
+      trees.set(item.group, like)
+      return []
+    }
     return geometries.map((geometry, i): ImportThing => {
       const isOneOfSeveral = geometries.length > 1 && properties.name
       return {
@@ -59,6 +69,19 @@ export function importThings(
       }
     })
   })
+  return [...things, ...[...trees.values()].flatMap(like => gatheredRows(like, found.rowSpacing).things)]
+}
+
+/** How the single trees of a group would stand in rows; null where they are not known by row and number. */
+export function rowFit({ items, rowSpacing }: Import, key: string): RowFit | null {
+  const trees = items.flatMap(({ group, geometry, inRow, properties }) =>
+    group === key && inRow && geometry.type === 'Point'
+      ? [{ at: geometry.coordinates, ...inRow, properties: { ...properties, kind: 'plant' as const } }]
+      : [],
+  )
+  if (trees.length === 0) return null
+  const { things: _, ...fit } = gatheredRows(trees, rowSpacing)
+  return fit.rows === 0 ? null : fit
 }
 
 function checkChoice({ kinds, key }: ImportGroup, { kind, crop }: ImportChoice): void {

@@ -25,7 +25,12 @@ export type ImportItem = {
   readonly properties: Readonly<Record<string, string | number>>
   /** Where it was walked with a device: the points with their times. */
   readonly track: Track | null
+  /** Of a tree that a table has by row and number. */
+  readonly inRow?: InRow
 }
+
+/** Which row a tree stands in, and which of it it is. */
+export type InRow = { readonly row: string; readonly tree: number }
 
 /** Things that are alike, for which kind and crop are chosen together. */
 export type ImportGroup = {
@@ -55,6 +60,8 @@ export type ImportForm = {
 /** What a file of another program would bring, before anything of it is in the plan. */
 export type Import = {
   readonly form: ImportForm
+  /** From row to row where that was said, m. */
+  readonly rowSpacing?: number
   readonly items: readonly ImportItem[]
   readonly groups: readonly ImportGroup[]
   readonly spellings: readonly Spelling[]
@@ -77,6 +84,7 @@ export type Found = {
   readonly parts: readonly (readonly (readonly number[])[])[]
   /** Everything else the file says, by name. */
   readonly given: Readonly<Record<string, unknown>>
+  readonly inRow?: InRow
   /** Times of a line's points, milliseconds since 1970; null where not known. */
   readonly times?: readonly (number | null)[]
 }
@@ -182,6 +190,7 @@ export function importCollector({ crops = {}, near = null }: ImportOptions): Col
         geometry,
         properties: name === '' ? properties : { name, ...properties },
         track: track && { positions: track.positions, times: track.times },
+        ...(found.inRow === undefined ? {} : { inRow: found.inRow }),
       })
     },
     notFollowed(address) {

@@ -1,11 +1,13 @@
 import type { Outcome } from '../problem'
-import { decodeText, type Encoding } from './encoding'
+import { type DecodedText, decodeAs, decodeText, type Encoding } from './encoding'
+import type { RowFit } from './gather-rows'
 import type { Import, ImportForm, ImportGroup, ImportOptions } from './import'
-import { type ImportChoices, importThings } from './import-things'
+import { type ImportChoices, importThings, rowFit } from './import-things'
 import { readMapFile } from './map-file'
 import { type PackedShapes, type PackedThings, packedShapes, packedThings } from './packed-things'
+import { readRowTable } from './row-table'
 import type { Spelling } from './spelling'
-import { guessTable, type TableColumns, type TableGuess } from './tree-columns'
+import { guessTable, type TableColumns, type TableGuess, type TableOf, type TableWritten } from './tree-columns'
 import { readStationTable, readTreeTable, type TableOptions } from './tree-table'
 
 /** A group, and what the page asks about its things without having them. */
@@ -14,6 +16,8 @@ export type ShownGroup = ImportGroup & {
   readonly name: string
   /** Whether lines of many points are among its things, and were walked with a device or are only drawn. */
   readonly lines: 'walked' | 'drawn' | null
+  /** How its single trees would stand in rows; null where they are not known by row and number, or stand in none. */
+  readonly rowFit: RowFit | null
 }
 
 /** What a file would bring, without the things themselves: those stay where they were read. */
@@ -26,15 +30,17 @@ export type ShownImport = {
 /** A file of another program: drawn things as they are read, or a table whose columns are to be matched first. */
 export type OpenedImport =
   | { readonly is: 'map'; readonly read: Outcome<ShownImport> }
-  | { readonly is: 'table'; readonly guess: Outcome<TableGuess>; readonly encoding: Encoding }
+  | ({ readonly is: 'table' } & OpenedTable)
 
-/** What each line of a table stands for. */
-export type TableOf = 'trees' | 'stations'
+/** A table as it seems to be written, and what its columns seem to hold. */
+export type OpenedTable = { readonly guess: Outcome<TableGuess>; readonly encoding: Encoding }
 
 /** One file after the other, each kept until the next: it may be large, and stays where it was read. */
 export type ImportSession = {
   /** Opens a file by what it holds: what is none of the map formats but text is taken for a table. */
   open(bytes: Uint8Array, options: ImportOptions): OpenedImport
+  /** The same table, written as somebody says. */
+  rewrite(written: TableWritten & { readonly encoding?: Encoding }): OpenedTable
   /** Reads the table by the columns as they were matched. */
   readTable(of: TableOf, columns: TableColumns, options: TableOptions): Outcome<ShownImport>
   /** What was read last, as it would lie on the ground. */
@@ -45,6 +51,7 @@ export type ImportSession = {
 
 export function importSession(): ImportSession {
   let found: Import | null = null
+  let kept: Uint8Array = new Uint8Array()
   let text = ''
   const shown = (read: Outcome<Import>): Outcome<ShownImport> => {
     found = read.ok ? read.value : null
@@ -52,38 +59,44 @@ export function importSession(): ImportSession {
   }
   const chosen = (choices: ImportChoices, cultivars?: Readonly<Record<string, string>>) =>
     found === null ? [] : importThings(found, choices, cultivars)
+  const table = (decoded: DecodedText, written: TableWritten): OpenedTable => {
+    found = null
+    text = decoded.text
+    const guess = guessTable(text, written)
+    return {
+      encoding: decoded.encoding,
+      guess: { ...guess, problems: [...decoded.problems, ...guess.problems] },
+    }
+  }
   return {
     open(bytes, options) {
+      kept = bytes
       text = ''
       const read = readMapFile(bytes, options)
       if (read.ok || read.problems.every(({ code }) => code !== 'import-unknown'))
         return { is: 'map', read: shown(read) }
-      found = null
-      const decoded = decodeText(bytes)
-      text = decoded.text
-      const guess = guessTable(text)
-      return {
-        is: 'table',
-        encoding: decoded.encoding,
-        guess: { ...guess, problems: [...decoded.problems, ...guess.problems] },
-      }
+      return { is: 'table', ...table(decodeText(bytes), {}) }
     },
-    readTable: (of, columns, options) =>
-      shown(of === 'trees' ? readTreeTable(text, columns, options) : readStationTable(text, columns, options)),
+    rewrite: ({ encoding, ...written }) =>
+      table(encoding === undefined ? decodeText(kept) : decodeAs(kept, encoding), written),
+    readTable: (of, columns, options) => shown(tableReaders[of](text, columns, options)),
     shapes: choices => packedShapes(chosen(choices)),
     things: (choices, cultivars) => packedThings(chosen(choices, cultivars)),
   }
 }
 
+const tableReaders = { trees: readTreeTable, rows: readRowTable, stations: readStationTable } as const
+
 /** A line of fewer points was drawn corner by corner: there is nothing to clean. */
 const manyPoints = 10
 
-function shownImport({ form, items, groups, spellings }: Import): ShownImport {
+function shownImport(found: Import): ShownImport {
+  const { form, items, groups, spellings } = found
   const names = new Map<string, string>()
   const lines = new Map<string, 'walked' | 'drawn'>()
   for (const { group, properties, geometry, track } of items) {
     names.set(group, String(properties.name ?? ''))
-    if (track !== null && track.times.some(time => time !== null)) lines.set(group, 'walked')
+    if (track?.times.some(time => time !== null)) lines.set(group, 'walked')
     else if (geometry.type === 'LineString' && geometry.coordinates.length > manyPoints && !lines.has(group))
       lines.set(group, track === null ? 'drawn' : 'walked')
   }
@@ -93,6 +106,7 @@ function shownImport({ form, items, groups, spellings }: Import): ShownImport {
       ...group,
       name: group.count === 1 ? (names.get(group.key) ?? '') : '',
       lines: lines.get(group.key) ?? null,
+      rowFit: group.kinds.includes('plant') ? rowFit(found, group.key) : null,
     })),
     spellings,
   }

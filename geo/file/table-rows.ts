@@ -1,20 +1,21 @@
 import { parse } from 'papaparse'
 
 /** Signs between columns, in the order in which they are tried: a comma may also stand for the decimal point. */
-const separators = ['\t', ';', '|', ','] as const
+export const separators = ['\t', ';', '|', ','] as const
+export type Separator = (typeof separators)[number]
 
 /** Lines that the separator is guessed from. */
 const lookedAt = 60
 
 /** Rows of a table of text, at most `most`; cells without blanks around them. Quotes as in RFC 4180. */
-export function tableRows(text: string, most: number): readonly (readonly string[])[] {
+export function tableRows(text: string, most: number, separator?: Separator): readonly (readonly string[])[] {
   const plain = text.replace(/^\uFEFF/, '')
-  const { data } = parse(plain, { delimiter: separatorOf(plain), preview: most })
+  const { data } = parse(plain, { delimiter: separator ?? separatorOf(plain), preview: most })
   return data.map(row => row.map(cell => cell.trim()))
 }
 
 /** The first separator that cuts most lines into as many columns, two at least. */
-function separatorOf(text: string): string {
+export function separatorOf(text: string): Separator {
   const scores = separators.map(separator => {
     const { data } = parse(text, { delimiter: separator, preview: lookedAt })
     const counts = data.map(row => row.length).filter(count => count > 1)

@@ -51,6 +51,8 @@ export const importingWording = {
   'import-row-blank': v => `Row ${v.row} does not say its ${v.label}, so it is left out.`,
   'import-row-position': v =>
     `Row ${v.row}: ${v.found} is no place on earth${v.isSwapped ? ', unless longitude and latitude are exchanged' : ''}. The row is left out.`,
+  'import-row-shape': v =>
+    `Row ${v.row}: its geometry is no well-known text of a kind that can stand here (WKT, as POINT (-1.7 52.2)). The row is left out.`,
   'import-row-repeated': v =>
     `Row ${v.row}: row ${v.line}, tree ${v.tree} is there already. The first is kept, this one is left out.`,
   'import-row-figure': v => `Row ${v.row}: the ${v.label} “${v.found}” should be ${v.allowed}; it is left out.`,

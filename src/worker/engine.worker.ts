@@ -97,6 +97,7 @@ export const engineApi: EngineApi = {
     return made.ok ? made.value.report({ withLimits: false }).orchard.coverage : null
   },
   openImport: imported.open,
+  rewriteImport: imported.rewrite,
   readImportTable: imported.readTable,
   importShapes(choices) {
     const shapes = imported.shapes(choices)

@@ -5,6 +5,7 @@ type Call<K extends keyof AsyncEngineApi> = AsyncEngineApi[K]
 /** Reads files of other programs away from the page, so that none of them can hold it up. What was read stays there. */
 export type ImportReader = {
   readonly open: Call<'openImport'>
+  readonly rewrite: Call<'rewriteImport'>
   readonly readTable: Call<'readImportTable'>
   readonly shapes: Call<'importShapes'>
   readonly things: Call<'importThings'>
@@ -35,6 +36,7 @@ export function createImportReader(makePort: MakePort): ImportReader {
     })
   return {
     open: (...input) => ask(api => api.openImport(...input)),
+    rewrite: (...input) => ask(api => api.rewriteImport(...input)),
     readTable: (...input) => ask(api => api.readImportTable(...input)),
     shapes: (...input) => ask(api => api.importShapes(...input)),
     things: (...input) => ask(api => api.importThings(...input)),

@@ -69,6 +69,7 @@ export type EngineApi = {
   typicalCoverage(plan: Plan, year: number): number | null
   /** A file of another program: what it holds stays in the worker, and the page is told of it. */
   openImport: ImportSession['open']
+  rewriteImport: ImportSession['rewrite']
   readImportTable: ImportSession['readTable']
   importShapes: ImportSession['shapes']
   importThings: ImportSession['things']

@@ -1,20 +1,23 @@
-import type { ImportOptions } from '#geo/file/import'
+import type { Import, ImportOptions } from '#geo/file/import'
 import { importEdit } from '#geo/file/import-edit'
 import { importThings } from '#geo/file/import-things'
 import { readMapFile } from '#geo/file/map-file'
 import { packedThings, unpackedThings } from '#geo/file/packed-things'
 import { tidyName } from '#geo/file/spelling'
 import type { Feature } from '#geo/plan/plan'
-import type { Problem } from '#geo/problem'
+import type { Outcome, Problem } from '#geo/problem'
 import { woundRight } from '#geo/space/ring'
 import { smallPlan } from './builders'
 
 /** What comes in of a file where every suggested kind and crop is taken, and what was told. */
-export function broughtIn(
-  bytes: Uint8Array,
-  options: ImportOptions = {},
-): { readonly features: readonly Feature[]; readonly problems: readonly Problem[] } {
-  const outcome = readMapFile(bytes, options)
+export function broughtIn(bytes: Uint8Array, options: ImportOptions = {}): BroughtIn {
+  return broughtInFrom(readMapFile(bytes, options))
+}
+
+type BroughtIn = { readonly features: readonly Feature[]; readonly problems: readonly Problem[] }
+
+/** The same of what any reader found. */
+export function broughtInFrom(outcome: Outcome<Import>): BroughtIn {
   if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems))
   const { groups, spellings } = outcome.value
   const choices = Object.fromEntries(

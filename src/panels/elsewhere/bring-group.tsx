@@ -1,8 +1,9 @@
 import { type ImportChoice, needsCrop } from '#geo/file/import-things'
 import type { ShownGroup } from '#geo/file/open-import'
-import type { FeatureKind } from '#geo/plan/plan'
+import type { FeatureKind, Plan } from '#geo/plan/plan'
 import { ChoiceField } from '../../parts/choice-field'
 import { kindNames } from '../../text/names'
+import { lengthText } from '../../text/units'
 import { counted } from '../../text/words'
 import { cropChoices } from '../ground/crop-choice'
 import { usePlan } from '../hooks'
@@ -30,7 +31,8 @@ export function GroupChoice({ group, choice, onChange }: Props) {
     if (kind === 'out') return onChange(null)
     const isKept = choice?.walked !== undefined && (choice.walked !== 'rows' || isLine(kind))
     const walked = isKept ? { walked: choice.walked } : {}
-    onChange({ kind, ...(needsCrop(kind) ? { crop: choice?.crop ?? group.crop ?? '' } : {}), ...walked })
+    const inRows = kind === 'plant' && choice?.inRows ? { inRows: true as const } : {}
+    onChange({ kind, ...(needsCrop(kind) ? { crop: choice?.crop ?? group.crop ?? '' } : {}), ...walked, ...inRows })
   }
   return (
     <section className="bring-group" aria-label={title}>
@@ -53,6 +55,21 @@ export function GroupChoice({ group, choice, onChange }: Props) {
             onCommit={crop => onChange({ ...choice, crop })}
           />
         ) : null}
+        {choice?.kind === 'plant' && group.rowFit !== null ? (
+          <ChoiceField
+            label="Trees in rows"
+            value={choice.inRows ? 'rows' : 'single'}
+            choices={[
+              { value: 'rows', name: `as ${counted(group.rowFit.rows, 'row')}` },
+              { value: 'single', name: 'each by itself' },
+            ]}
+            onCommit={way => {
+              const { inRows: _, ...others } = choice
+              onChange(way === 'rows' ? { ...others, inRows: true } : others)
+            }}
+            note={fitWords(group.rowFit, plan.units)}
+          />
+        ) : null}
         {choice !== null && group.lines !== null ? (
           <ChoiceField
             label={group.lines === 'walked' ? 'As it was walked' : 'As it was drawn'}
@@ -68,6 +85,12 @@ export function GroupChoice({ group, choice, onChange }: Props) {
       </div>
     </section>
   )
+}
+
+/** How well trees stand in rows, so that nobody has to take it on trust. */
+function fitWords({ rows, trees, others, worst }: NonNullable<ShownGroup['rowFit']>, units: Plan['units']): string {
+  const left = others === 0 ? '' : ` ${counted(others, 'tree')} stand in no even row and stay single.`
+  return `${counted(trees, 'tree')} stand in ${counted(rows, 'row')} at even spacing, none more than ${lengthText(Math.max(0.1, Math.ceil(10 * worst) / 10), units)} off.${left}`
 }
 
 function isLine(kind: FeatureKind): boolean {

@@ -79,7 +79,8 @@ export function BringIn({ pasted, onClose }: Props) {
       return <p role="status">Reading {step.name} …</p>
     case 'opened': {
       const { opened, name } = step
-      if (opened.is === 'table') return <ImportTable {...opened} {...shared} name={name} options={options} />
+      if (opened.is === 'table')
+        return <ImportTable {...shared} key={turn.current} opened={opened} name={name} options={options} />
       if (!opened.read.ok) return <Faults problems={opened.read.problems} onAgain={again} />
       return (
         <div className="stack-wide">

@@ -1,5 +1,6 @@
 import type { ImportGroup } from '#geo/file/import'
 import { type ImportChoice, type ImportChoices, needsCrop } from '#geo/file/import-things'
+import type { ShownGroup } from '#geo/file/open-import'
 
 /** What somebody chose while looking through a file, whatever is read anew from it meanwhile. */
 export type KeptChoices = {
@@ -11,7 +12,7 @@ export type KeptChoices = {
 
 export const nothingKept: KeptChoices = { touched: {}, cultivars: {} }
 
-type Group = ImportGroup & { readonly lines: 'walked' | 'drawn' | null }
+type Group = ImportGroup & Pick<ShownGroup, 'lines' | 'rowFit'>
 
 /**
  * The choice for each group there is now: the one made for it, else the one made for a group of its shape that is gone
@@ -33,10 +34,12 @@ export function choicesNow(groups: readonly Group[], { touched }: KeptChoices): 
   )
 }
 
-function suggested({ kind, crop, lines }: Group): ImportChoice {
+function suggested({ kind, crop, lines, rowFit }: Group): ImportChoice {
   // A device's wandering while its owner stands still is nobody's wish.
   const walked = lines === 'walked' ? { walked: 'cleaned' as const } : {}
-  return { kind, ...(needsCrop(kind) ? { crop: crop ?? '' } : {}), ...walked }
+  // Rows know what ground each tree stands for; where all trees stand in them, nothing is lost.
+  const inRows = kind === 'plant' && rowFit !== null && rowFit.others === 0 ? { inRows: true as const } : {}
+  return { kind, ...(needsCrop(kind) ? { crop: crop ?? '' } : {}), ...walked, ...inRows }
 }
 
 /** The choice where the group allows its kind. */

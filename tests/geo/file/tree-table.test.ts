@@ -46,7 +46,9 @@ describe('a table of trees', () => {
 
   it('by row and tree number on a grid: trees along the bearing, rows to the right of it', () => {
     const text = 'Row,Tree,Cultivar\n1,1,Cox\n1,3,Cox\n2,1,\n'
-    const at = trees(text, { grid }).items.map(({ geometry }) => localFrame(grid.origin)(geometry.coordinates as never))
+    const at = trees(text, { ground: grid }).items.map(({ geometry }) =>
+      localFrame(grid.origin)(geometry.coordinates as never),
+    )
     const wanted = [
       [0, 0],
       [5, 0],
@@ -63,7 +65,7 @@ describe('a table of trees', () => {
   it('tells row by row what it leaves out', () => {
     const text =
       'row,tree,crop,spread\n1,1,apple,2\n1,1,apple,2\n,2,apple,2\n1,x,apple,2\n1,2.5,apple,2\n1,4,quandong,wide\n1,5,apple,-3\n\n'
-    expect(trees(text, { grid }).told).toEqual([
+    expect(trees(text, { ground: grid }).told).toEqual([
       ['import-row-repeated', 3],
       ['import-row-blank', 4],
       ['import-row-number', 5],

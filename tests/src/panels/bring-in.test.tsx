@@ -64,7 +64,7 @@ describe('bringing in', () => {
     )
     const { user, dialog, added } = await chosen('trees.csv', table)
     expect(await dialog.findByLabelText('Decimals')).toHaveDisplayValue('comma: 4,5')
-    expect(dialog.getByText(/The table says only row and tree/)).toBeVisible()
+    expect(dialog.getByText(/The table does not say where things lie/)).toBeVisible()
     const type = async (label: string, text: string) => {
       await user.type(dialog.getByLabelText(label), text)
       await user.tab()
@@ -76,6 +76,7 @@ describe('bringing in', () => {
     expect(faults.getByText(/Row 5 does not say its row/)).toBeVisible()
     await user.click(dialog.getByRole('button', { name: 'Use the commonest spelling of each' }))
     await user.selectOptions(dialog.getAllByLabelText('Crop').at(-1)!, 'apple')
+    expect(dialog.getByText(/2 trees stand in 1 row at even spacing/)).toBeVisible()
     expect(await dialog.findByText('Coming in: 3 single plants; dashed on the map.')).toBeVisible()
     await user.click(dialog.getByRole('button', { name: 'Bring in 3 things' }))
     expect(added().map(({ properties }) => properties)).toEqual([
@@ -85,15 +86,64 @@ describe('bringing in', () => {
     ])
   })
 
+  test('a list whose trees all stand in rows comes as rows; what was chosen stays when a column is matched anew', async () => {
+    const lines = Array.from({ length: 12 }, (_, i) => `${(i % 2) + 1}\t${Math.floor(i / 2) + 1}\tAmbrel\tapple`)
+    const { user, dialog, added } = await chosen('trees.txt', ['row\ttree\tcultivar\tnote', ...lines].join('\n'))
+    expect(await dialog.findByText(/Read as a table with tabs between its columns/)).toBeVisible()
+    for (const [label, text] of [
+      ['Bearing along the rows', '0'],
+      ['From tree to tree', '3'],
+      ['From row to row', '5'],
+    ] as const) {
+      await user.type(dialog.getByLabelText(label), text)
+      await user.tab()
+    }
+    await user.selectOptions((await dialog.findAllByLabelText('Crop')).at(-1)!, 'pear-european')
+    await user.selectOptions(dialog.getByLabelText('Year of planting'), 'note')
+    // The year is no number, which is told; crop and rows stay as they were chosen.
+    expect(await dialog.findByText(/Row 2: the year of planting “apple” is no number/)).toBeVisible()
+    await user.selectOptions(dialog.getByLabelText('Year of planting'), 'not in the table')
+    await user.click(await dialog.findByRole('button', { name: 'Bring in 2 things' }))
+    expect(added().map(({ properties }) => properties)).toEqual(
+      [1, 2].map(row => ({
+        kind: 'row',
+        name: `Row ${row}`,
+        crop: 'pear-european',
+        cultivar: 'Ambrel',
+        spacing: 3,
+        rowSpacing: 5,
+      })),
+    )
+  })
+
   test('a table of stations is read again as stations, heights in feet', async () => {
     const { user, dialog, added } = await chosen('nests.csv', 'name,lon,lat,height\nGate,-1.7,52.2,5\n')
-    await user.selectOptions(await dialog.findByLabelText('Each line of the table is'), 'a nest station')
-    await user.selectOptions(dialog.getByLabelText('Heights in'), 'feet')
+    expect(await dialog.findByLabelText('Each line of the table is')).toHaveDisplayValue('a nest station')
+    await user.selectOptions(dialog.getByLabelText('Lengths in'), 'feet')
     await vi.waitFor(() => expect(dialog.getByRole('region', { name: /^1 point/ })).toBeVisible())
     await user.click(await dialog.findByRole('button', { name: 'Bring in 1 thing' }))
     expect(added()).toMatchObject([
       { geometry: { coordinates: [-1.7, 52.2] }, properties: { kind: 'station', name: 'Gate', height: 1.524 } },
     ])
+  })
+
+  test('cells pasted where no field has the focus are taken for a table; a word is not', async () => {
+    const { store, user } = renderApp({ plan: smallPlan() })
+    await user.paste('only words')
+    expect(screen.getByText(/single line/)).toBeVisible()
+    await user.paste('name\tlongitude\tlatitude\theight\nGate\t-1.7\t52.2\t2\n')
+    const area = within(await screen.findByRole('region', { name: 'Bring in' }, wait))
+    await user.click(await area.findByRole('button', { name: 'Bring in 1 thing' }, wait))
+    expect(planOf(store).features.at(-1)?.properties).toEqual({ kind: 'station', name: 'Gate', height: 2 })
+  })
+
+  test('how a table is written can be put right', async () => {
+    const { user, dialog } = await chosen('nests.csv', 'name;lon;lat\nGate, north;-1.7;52.2\n')
+    expect(await dialog.findByText(/semicolons between its columns and decimal points, in UTF-8/)).toBeVisible()
+    await user.click(dialog.getByText('It is written otherwise'))
+    await user.selectOptions(dialog.getByLabelText('Between columns stand'), 'commas')
+    expect(await dialog.findByText(/commas between its columns/)).toBeVisible()
+    expect(dialog.getByRole('columnheader', { name: 'name;lon;lat' })).toBeVisible()
   })
 
   test('what cannot be read is refused in words, and another file can be chosen', async () => {

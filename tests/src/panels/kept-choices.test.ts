@@ -12,6 +12,7 @@ const group = (key: readonly string[], patch: Partial<ShownGroup> = {}): ShownGr
   crop: null,
   name: '',
   lines: null,
+  rowFit: null,
   ...patch,
 })
 const kept = (touched: KeptChoices['touched']): KeptChoices => ({ touched, cultivars: {} })

@@ -45,6 +45,7 @@ export function fakeServices(patch: Partial<Services> = {}): Services {
       const session = importSession()
       return {
         open: async (...input) => session.open(...input),
+        rewrite: async (...input) => session.rewrite(...input),
         readTable: async (...input) => session.readTable(...input),
         shapes: async (...input) => session.shapes(...input),
         things: async (...input) => session.things(...input),

@@ -45,6 +45,7 @@ export function fakeWorkers() {
       typicalCoverage: ask('typicalCoverage'),
       curve: ask('curve'),
       openImport: ask('openImport'),
+      rewriteImport: ask('rewriteImport'),
       readImportTable: ask('readImportTable'),
       importShapes: ask('importShapes'),
       importThings: ask('importThings'),
