@@ -21,6 +21,7 @@ const takesPlan: { readonly [Name in keyof EngineApi]: TakesPlan<Name> } = {
   suggest: true,
   typicalCoverage: true,
   openImport: false,
+  rewriteImport: false,
   readImportTable: false,
   importShapes: false,
   importThings: false,
