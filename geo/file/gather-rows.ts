@@ -1,6 +1,6 @@
 import { type LngLat, type Metres, planeAt } from '../space/plane'
 import { distance } from '../space/shape'
-import type { ImportThing } from './import-things'
+import type { ImportThing } from './import-thing'
 
 /** A tree, and which of its row it is. */
 export type TreeInRow = {

@@ -4,6 +4,7 @@ import { geometryTypes } from './format'
 import { gatheredRows, type RowFit, type TreeInRow } from './gather-rows'
 import { closedRing, type Import, type ImportGroup, type ImportItem } from './import'
 import { givenProperties } from './import-properties'
+import type { ImportThing } from './import-thing'
 import { straightRows } from './straight-rows'
 
 /** What a group is brought in as. */
@@ -19,12 +20,6 @@ export type ImportChoice = {
 
 /** By the key of the group; a group without a choice, or with null, stays out. */
 export type ImportChoices = Readonly<Record<string, ImportChoice | null>>
-
-/** One thing as it would stand in the plan, but for its id. Kind and geometry go together. */
-export type ImportThing = {
-  readonly geometry: Geometry
-  readonly properties: { readonly kind: FeatureKind; readonly [name: string]: string | number }
-}
 
 const plantings: ReadonlySet<FeatureKind> = new Set(['row', 'block', 'plant', 'bed'])
 

@@ -1,6 +1,6 @@
 import type { FeatureKind, Geometry } from '../plan/plan'
 import type { LngLat } from '../space/plane'
-import type { ImportThing } from './import-things'
+import type { ImportThing } from './import-thing'
 
 /** Shapes in a few flat lists, which go from a worker to the page at no cost, however many points they have. */
 export type PackedShapes = {
