@@ -1,4 +1,5 @@
 import { readPlan } from '#geo/file/read'
+import { dateText } from '#geo/time/date-text'
 import type { IsoDate } from '#geo/time/day'
 import { mapPicture } from './map/map-picture'
 import type { Sample, Services } from './panels/services'
@@ -14,7 +15,6 @@ import {
 import { imageOf, keepImage } from './storage/pictures'
 import * as plans from './storage/plans'
 import { reducedImage } from './storage/reduce-image'
-import { dateText } from './text/words'
 import { createImportReader } from './worker/import-reader'
 import { makeWorker } from './worker/make-worker'
 

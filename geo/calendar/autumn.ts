@@ -1,12 +1,13 @@
 import { coldDays, seasonWork } from '../data/season-work'
 import { seasonOf } from '../plan/plan'
 import { dateOfDay, dayOfSeason, isIsoDate } from '../time/day'
+import { listed } from '../wording/plain'
 import { beeWord, type Context, ladderCaution } from './context'
 import { type Done, doneAt, recordedCold } from './recorded'
 import { batchesOf, type Flight } from './season-facts'
 import type { Task } from './task'
 import { taskUid } from './uid'
-import { counted, dayText, listed, spanText } from './words'
+import { counted, dayText, spanText } from './words'
 
 /** From taking the nests in to the order for next spring. Days follow one another from each species' last flight. */
 export function autumnTasks(context: Context, flights: readonly Flight[]): readonly Task[] {

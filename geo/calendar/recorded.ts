@@ -1,7 +1,8 @@
 import { nameOf, type Station, type StationRecord, seasonOf } from '../plan/plan'
 import { dayOfSeason, type IsoDate, isIsoDate } from '../time/day'
+import { listed, oneLine } from '../wording/plain'
 import type { Context } from './context'
-import { dayText, listed, oneLine } from './words'
+import { dayText } from './words'
 
 /** What the records say of a piece of work that is done station by station. */
 export type Done = {

@@ -20,7 +20,7 @@ import {
 import type { DailyCurve } from '../time/curve'
 import { dayOfSeason, isIsoDate } from '../time/day'
 import type { FlyingTime } from '../weather/flying-time'
-import { oneLine } from './words'
+import { oneLine } from '../wording/plain'
 
 /** One batch of cocoons at one station. `number` is its place in the station's list, whatever its date. */
 export type Batch = {

@@ -1,11 +1,12 @@
 import { seasonWork } from '../data/season-work'
 import { nameOf } from '../plan/plan'
 import { dateOfDay } from '../time/day'
+import { listed, oneLine } from '../wording/plain'
 import { beeFigure, beeWord, type Context, ladderCaution } from './context'
 import type { Flight } from './season-facts'
 import type { Task } from './task'
 import { taskUid } from './uid'
-import { counted, dayText, listed, oneLine, percent, spanText } from './words'
+import { counted, dayText, percent, spanText } from './words'
 
 /** The first release; `bloom` names what the day was worked out from where no release is given. */
 export type Start = { readonly day: number; readonly bloom: string | null }

@@ -1,3 +1,4 @@
+import { dayAndMonth } from '../time/date-text'
 import { beeParameterMeanings, beeParameterNames, bees } from './bees'
 import { bloomErrors, bloomHeat } from './bloom-heat'
 import { chillNeeds } from './chill-needs'
@@ -120,7 +121,7 @@ function heatRows(): ParameterRow[] {
   const chill = { group: 'Winter chill needed', groupId: 'chill' }
   return [
     ...Object.entries(bloomHeat).flatMap(([crop, { base, total, from }]) => [
-      row(heat, `${crop} total from ${dayName(from)}`, total),
+      row(heat, `${crop} total from ${dayAndMonth(`2001-${from}`)}`, total),
       row(heat, `${crop} base`, base),
     ]),
     row(heat, 'error with a total of your own', bloomErrors.ownTotal),
@@ -130,12 +131,6 @@ function heatRows(): ParameterRow[] {
     ),
     ...Object.entries(chillNeeds).map(([crop, need]) => row(chill, crop, need)),
   ]
-}
-
-/** 1 February for 02-01. */
-function dayName(from: string): string {
-  const months = ['January', 'February', 'March', 'April']
-  return `${Number(from.slice(3))} ${months[Number(from.slice(0, 2)) - 1]}`
 }
 
 function frostRows(): ParameterRow[] {

@@ -3,9 +3,9 @@ import { type CsvTable, csvTables } from '#geo/file/csv-tables'
 import { editDistance } from '#geo/file/spelling'
 import type { Units } from '#geo/plan/plan'
 import { mostSeasons } from '#geo/seasons/project'
+import { listed, oneLine } from '#geo/wording/plain'
 import { type Target, targets } from './convert'
 import { type CommandName, commandNames, commandOptions, type OptionName } from './help'
-import { listed, oneLine } from './words'
 
 /** What was asked for, understood; every option that a command knows is there, with its default. */
 export type Request =

@@ -1,10 +1,10 @@
 import { withSetAside } from '#geo/plan/set-aside'
 import { type Problem, problemText } from '#geo/problem'
 import { evaluate } from '#geo/report/evaluate'
+import { oneLine } from '#geo/wording/plain'
 import { type Answer, answer, jsonAnswer } from './answer'
 import { joined, latestYear, openedPlan } from './plan-file'
 import { problemCount, problemList } from './problems'
-import { oneLine } from './words'
 
 const noSeasons: Problem = { code: 'no-seasons', severity: 'note', at: 'plan.seasons', values: {} }
 

@@ -5,8 +5,9 @@ import type { Change, Comparison, PlantingComparison } from '#geo/seasons/compar
 import type { Spread } from '#geo/seasons/spread'
 import { remarkTexts, type StationChange, stationChanges } from '#geo/seasons/station-change'
 import { adviceText, stationStories } from '#geo/seasons/station-story'
+import { oneLine } from '#geo/wording/plain'
 import { type Column, pairs, table } from './table'
-import { estimate, notKnown, oneLine, percent } from './words'
+import { estimate, notKnown, percent } from './words'
 
 /** A comparison in words and tables. */
 export function compareText(plan: Plan, comparison: Comparison): string {

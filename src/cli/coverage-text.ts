@@ -4,10 +4,12 @@ import { cropName } from '#geo/data/settings'
 import type { Plan, Units } from '#geo/plan/plan'
 import type { Limit, OrchardResult, PlantingResult, Report, StationResult } from '#geo/report/report'
 import { type RulesOfThumb, rulesOfThumb } from '#geo/report/rules'
+import { dateText } from '#geo/time/date-text'
+import { listed, oneLine } from '#geo/wording/plain'
 import { type Column, pairs, table } from './table'
 import { areaText } from './units'
 import { weatherText } from './weather-text'
-import { counted, dateText, estimate, grouped, listed, notKnown, oneLine, percent } from './words'
+import { counted, estimate, grouped, notKnown, percent } from './words'
 
 /** A share from which a planting counts as having enough; a sum of parts may fall short of it by its last bit. */
 const enough = judging.enough - 1e-9

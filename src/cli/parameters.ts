@@ -1,12 +1,12 @@
 import { type ParameterRow, parameterRows } from '#geo/data/parameter-rows'
 import { type SourceKey, sources } from '#geo/data/sources'
 import type { Units } from '#geo/plan/plan'
+import { oneLine } from '#geo/wording/plain'
 import { type Answer, answer, jsonAnswer } from './answer'
 import { openedPlan, withoutFieldChecks } from './plan-file'
 import { problemLines } from './problems'
 import { type Column, table, wrapped } from './table'
 import { shownUnit } from './units'
-import { oneLine } from './words'
 
 type Options = { readonly isJson: boolean; readonly units: Units | null; readonly isWhy: boolean }
 

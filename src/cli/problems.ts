@@ -1,5 +1,6 @@
 import { isFieldCheck, type Problem, problemText } from '#geo/problem'
-import { counted, listed, oneLine } from './words'
+import { listed, oneLine } from '#geo/wording/plain'
+import { counted } from './words'
 
 const severities = ['error', 'warning', 'note'] as const
 

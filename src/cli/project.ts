@@ -1,11 +1,12 @@
 import { type Projection, project as projectSeasons } from '#geo/seasons/project'
 import { carriesText } from '#geo/seasons/project-text'
 import type { Spread } from '#geo/seasons/spread'
+import { listed, oneLine } from '#geo/wording/plain'
 import { type Answer, answer, jsonAnswer } from './answer'
 import { joined, latestYear, noSeasons, openedPlan } from './plan-file'
 import { linesBeside, problemLines } from './problems'
 import { type Column, table } from './table'
-import { estimate, grouped, listed, notKnown, oneLine, percent } from './words'
+import { estimate, grouped, notKnown, percent } from './words'
 
 type Options = {
   readonly isJson: boolean

@@ -1,6 +1,6 @@
 import { readFile as readBytes } from 'node:fs/promises'
+import { oneLine } from '#geo/wording/plain'
 import type { ReadFile } from './run'
-import { oneLine } from './words'
 
 /** Reads a file, or standard input for `-`, as UTF-8; a byte order mark is dropped. */
 export const readFile: ReadFile = async name => {

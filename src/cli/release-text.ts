@@ -1,9 +1,11 @@
 import { bees } from '#geo/data/bees'
 import { nameOf, type Plan, seasonOf } from '#geo/plan/plan'
 import { pointsText } from '#geo/seasons/cause-text'
+import { dateText } from '#geo/time/date-text'
 import type { Advice, AdvisedBatch, DatedShare } from '#geo/timing/advice'
+import { oneLine } from '#geo/wording/plain'
 import { type Column, pairs, table } from './table'
-import { counted, dateText, grouped, notKnown, oneLine, percent } from './words'
+import { counted, grouped, notKnown, percent } from './words'
 
 /** Advice on release dates for reading; `plan` has them already. */
 export function releaseText(plan: Plan, advice: Advice): string {

@@ -1,9 +1,10 @@
 import { acceptStock, type StockResult, stockFor } from '#geo/stocking/programme'
+import { oneLine } from '#geo/wording/plain'
 import { answer, jsonAnswer, type Planned } from './answer'
 import { joined, latestYear, noSeasons, openedPlan } from './plan-file'
 import { linesBeside, problemLines } from './problems'
 import { type Column, pairs, table } from './table'
-import { counted, estimate, grouped, notKnown, oneLine, percent } from './words'
+import { counted, estimate, grouped, notKnown, percent } from './words'
 
 type Options = { readonly isJson: boolean; readonly year: number | null; readonly target: number | null }
 

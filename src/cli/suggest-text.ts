@@ -2,8 +2,10 @@ import { bees } from '#geo/data/bees'
 import type { Plan } from '#geo/plan/plan'
 import type { Question } from '#geo/siting/question'
 import type { Caution, Suggestion, Thinning } from '#geo/siting/suggestion'
+import { dateText } from '#geo/time/date-text'
+import { listed, oneLine } from '#geo/wording/plain'
 import { type Column, pairs, table, wrapped } from './table'
-import { counted, dateText, estimate, grouped, listed, oneLine, percent } from './words'
+import { counted, estimate, grouped, percent } from './words'
 
 const left = (head: string): Column => ({ head, align: 'left' })
 const right = (head: string): Column => ({ head, align: 'right' })

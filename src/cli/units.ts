@@ -1,6 +1,7 @@
 import type { Unit } from '#geo/data/parameter'
 import type { Units } from '#geo/plan/plan'
-import { grouped, significant } from './words'
+import { significant } from '#geo/wording/plain'
+import { grouped } from './words'
 
 /** Exact: metres in a foot, millimetres in an inch, square metres in an acre. */
 const foot = 0.3048

@@ -8,11 +8,13 @@ import { cropName, tableCropOf } from '#geo/data/settings'
 import { isPlanting, isPresent, type Plan, seasonOf, type Units } from '#geo/plan/plan'
 import { modelOf } from '#geo/report/model'
 import type { Report } from '#geo/report/report'
+import { dateText } from '#geo/time/date-text'
 import { flyingTime, withoutWeather } from '#geo/weather/flying-time'
 import { winterChill } from '#geo/weather/winter-chill'
+import { oneLine, significant } from '#geo/wording/plain'
 import { type Column, pairs, table } from './table'
 import { shownUnit } from './units'
-import { counted, dateText, estimate, grouped, notKnown, oneLine, percent, significant } from './words'
+import { counted, estimate, grouped, notKnown, percent } from './words'
 
 /** What the weather of a season says, for reading; no lines where it holds none. */
 export function weatherText(plan: Plan, { year, orchard, stations }: Report, units: Units): readonly string[] {

@@ -1,41 +1,16 @@
-import type { IsoDate } from '#geo/time/day'
-import { months } from '#geo/time/months'
+import { inThrees, significant } from '#geo/wording/plain'
 
 /** What stands where a figure cannot be said. */
 export const notKnown = 'not known'
-
-/** "6 April 2026". */
-export function dateText(date: IsoDate): string {
-  return `${Number(date.slice(8, 10))} ${months[Number(date.slice(5, 7)) - 1]} ${Number(date.slice(0, 4))}`
-}
 
 /** "1 warning", "3 warnings". */
 export function counted(count: number, one: string): string {
   return `${grouped(count)} ${count === 1 ? one : `${one}s`}`
 }
 
-/** "a", "a and b", "a, b and c". */
-export function listed(items: readonly string[], last = 'and'): string {
-  if (items.length < 2) return items[0] ?? ''
-  return `${items.slice(0, -1).join(', ')} ${last} ${items.at(-1)}`
-}
-
 /** Digits in groups of three: "1,234,567". */
 export function grouped(value: number): string {
-  const [whole = '', decimals] = plainDigits(Math.abs(value)).split('.')
-  const text = whole.replace(/\B(?=(\d{3})+$)/g, ',')
-  return `${value < 0 ? '-' : ''}${text}${decimals === undefined ? '' : `.${decimals}`}`
-}
-
-/** A number without an exponent. */
-function plainDigits(value: number): string {
-  const text = String(value)
-  return text.includes('e') ? value.toFixed(20).replace(/\.?0+$/, '') : text
-}
-
-/** Rounded to `digits` significant digits. */
-export function significant(value: number, digits: number): number {
-  return value === 0 ? 0 : Number(value.toPrecision(digits))
+  return `${value < 0 ? '-' : ''}${inThrees(value)}`
 }
 
 /** A computed count to the figures it deserves: whole below 100, two figures above; null = not known. */
@@ -52,9 +27,4 @@ export function percent(share: number | null): string {
   if (hundredths === 100 && share < 1 - 1e-9) return '99%'
   if (hundredths === 0 && share > 1e-9) return 'under 1%'
   return `${hundredths}%`
-}
-
-/** A name on one line, without characters that would steer the terminal. */
-export function oneLine(text: string): string {
-  return text.replace(/[\p{C}\s]+/gu, ' ').trim()
 }

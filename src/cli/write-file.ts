@@ -1,6 +1,6 @@
 import { writeFile as writeText } from 'node:fs/promises'
+import { oneLine } from '#geo/wording/plain'
 import type { WriteFile } from './run'
-import { oneLine } from './words'
 
 /** Writes a file, over one that is there. */
 export const writeFile: WriteFile = async (name, text) => {

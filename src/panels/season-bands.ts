@@ -13,10 +13,10 @@ import {
 } from '#geo/plan/plan'
 import type { DailyCurve } from '#geo/time/curve'
 import { endOf } from '#geo/time/curve'
+import { dayAndMonth } from '#geo/time/date-text'
 import { dateOfDay, dayOfSeason, daysBetween } from '#geo/time/day'
 import type { Band } from '../parts/chart'
 import { cropsIn, plantingsIn, settingsOf, stationsInUse } from '../state/selectors'
-import { dayAndMonth } from '../text/words'
 import { defaultForCrop, isInOrder, isSameBloom } from './bloom/bloom-defaults'
 import { cropTitle, titleOf } from './titles'
 

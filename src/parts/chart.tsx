@@ -1,7 +1,7 @@
 import { useId } from 'react'
 import type { DailyCurve } from '#geo/time/curve'
+import { shortDate } from '#geo/time/date-text'
 import { dateOfDay } from '#geo/time/day'
-import { shortDate } from '../text/words'
 import { useWidth } from './use-width'
 
 /** One band over the season: how far a bloom is open, or the share of a station's bees at work; 1 = its own peak. */

@@ -1,6 +1,6 @@
 import { type ReactNode, useId, useState } from 'react'
+import { dateText } from '#geo/time/date-text'
 import { type IsoDate, isIsoDate } from '#geo/time/day'
-import { dateText } from '../text/words'
 import { describedBy, FieldFrame } from './field-frame'
 
 type Props = {

@@ -1,8 +1,9 @@
 import { type KeyboardEvent, type ReactNode, useId, useLayoutEffect, useRef, useState } from 'react'
 import type { Units } from '#geo/plan/plan'
+import { significant } from '#geo/wording/plain'
 import { readNumber } from '../text/read-number'
 import { fieldText, type Measure, measureOf, type Quantity } from '../text/units'
-import { grouped, significant } from '../text/words'
+import { grouped } from '../text/words'
 import { describedBy, FieldFrame } from './field-frame'
 import { useUnits } from './units-context'
 

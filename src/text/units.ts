@@ -1,6 +1,7 @@
 import type { Unit } from '#geo/data/parameter'
 import type { Units } from '#geo/plan/plan'
-import { grouped, plainDigits, significant } from './words'
+import { plainDigits, significant } from '#geo/wording/plain'
+import { grouped } from './words'
 
 /** Metres in a foot (international), square metres in an acre; exact. */
 const foot = 0.3048

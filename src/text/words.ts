@@ -1,20 +1,6 @@
+import { dateText, dayAndMonth } from '#geo/time/date-text'
 import { type IsoDate, isIsoDate } from '#geo/time/day'
-import { months } from '#geo/time/months'
-
-/** "6 April 2026". Text that is no calendar date is given back as it stands. */
-export function dateText(date: IsoDate): string {
-  return isIsoDate(date) ? `${dayAndMonth(date)} ${Number(date.slice(0, 4))}` : date
-}
-
-/** "6 April", for places where the year is plain. */
-export function dayAndMonth(date: IsoDate): string {
-  return `${Number(date.slice(8, 10))} ${months[Number(date.slice(5, 7)) - 1]}`
-}
-
-/** "6 Apr", for the ends of an axis. */
-export function shortDate(date: IsoDate): string {
-  return `${Number(date.slice(8, 10))} ${months[Number(date.slice(5, 7)) - 1]?.slice(0, 3)}`
-}
+import { inThrees, significant } from '#geo/wording/plain'
 
 /** "17 April to 6 May 2026"; both years where they differ. */
 export function dateSpan(from: IsoDate, to: IsoDate): string {
@@ -31,21 +17,7 @@ const leastTold = 0.001
 export function grouped(value: number): string {
   const size = Math.abs(value)
   if (size > 0 && size < leastTold) return value > 0 ? `under ${leastTold}` : '0'
-  const [whole = '', decimals] = plainDigits(size).split('.')
-  const text = whole.replace(/\B(?=(\d{3})+$)/g, ',')
-  return `${value < 0 ? '−' : ''}${text}${decimals === undefined ? '' : `.${decimals}`}`
-}
-
-/** A number without an exponent, so that it can be read, and typed again. */
-export function plainDigits(value: number): string {
-  const text = String(value)
-  if (!text.includes('e')) return text
-  return Math.abs(value) < 1 ? value.toFixed(20).replace(/\.?0+$/, '') : BigInt(Math.round(value)).toString()
-}
-
-/** Rounded to `digits` significant digits, written without an exponent. */
-export function significant(value: number, digits: number): number {
-  return value === 0 || !Number.isFinite(value) ? value : Number(value.toPrecision(digits))
+  return `${value < 0 ? '−' : ''}${inThrees(value)}`
 }
 
 /**
@@ -101,12 +73,6 @@ export function points(share: number): string {
 /** "1 station", "3 stations". */
 export function counted(count: number, one: string, many = `${one}s`): string {
   return `${grouped(count)} ${count === 1 ? one : many}`
-}
-
-/** "a", "a and b", "a, b and c". */
-export function listed(items: readonly string[]): string {
-  if (items.length < 2) return items[0] ?? ''
-  return `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`
 }
 
 export function capitalised(text: string): string {

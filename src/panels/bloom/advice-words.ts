@@ -1,5 +1,7 @@
+import { dateText } from '#geo/time/date-text'
 import type { Advice, DatedShare } from '#geo/timing/advice'
-import { dateText, listed, percent, points } from '../../text/words'
+import { listed } from '#geo/wording/plain'
+import { percent, points } from '../../text/words'
 
 /** "All on 6 April 2026." or "Two batches: 60% on 6 April 2026 and 40% on 20 April 2026." */
 export function batchesText(batches: readonly DatedShare[]): string {

@@ -1,6 +1,7 @@
+import { dateText } from '#geo/time/date-text'
 import { dateOfDay } from '#geo/time/day'
 import { Table } from '../../parts/table'
-import { aboutCounted, dateText } from '../../text/words'
+import { aboutCounted } from '../../text/words'
 import { daysOf, type SeasonBands } from '../season-bands'
 
 type Line = {

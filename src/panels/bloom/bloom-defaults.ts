@@ -3,9 +3,10 @@ import type { BloomRegion } from '#geo/data/own'
 import { forageSettings } from '#geo/data/settings'
 import { isSouthern } from '#geo/plan/home'
 import { type Bloom, isObserved, type Plan, seasonOf } from '#geo/plan/plan'
+import { dateText } from '#geo/time/date-text'
 import { daysBetween, type IsoDate, isIsoDate } from '#geo/time/day'
 import { settingsOf } from '../../state/selectors'
-import { counted, dateText } from '../../text/words'
+import { counted } from '../../text/words'
 
 /** What the default dates of a season hang on: the region, and the grower's own apple date where there is one. */
 export type Hinge = { readonly region: BloomRegion; readonly apple: IsoDate | null }

@@ -1,8 +1,10 @@
 import { useState } from 'react'
 import { type Bloom, type BloomStage, bloomStages, isObserved } from '#geo/plan/plan'
+import { dateText } from '#geo/time/date-text'
 import { type IsoDate, isIsoDate } from '#geo/time/day'
+import { listed } from '#geo/wording/plain'
 import { DateField } from '../../parts/date-field'
-import { counted, dateText, listed } from '../../text/words'
+import { counted } from '../../text/words'
 import { bloomWith, type Dates } from './move-along'
 
 type Props = {

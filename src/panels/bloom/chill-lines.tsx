@@ -1,10 +1,12 @@
 import { chillNeeds } from '#geo/data/chill-needs'
 import { tableCropOf } from '#geo/data/settings'
 import { sourceText } from '#geo/data/thresholds'
+import { dateText } from '#geo/time/date-text'
 import { winterChill } from '#geo/weather/winter-chill'
+import { significant } from '#geo/wording/plain'
 import { Disclosure } from '../../parts/disclosure'
 import { cropsIn } from '../../state/selectors'
-import { dateText, grouped, significant } from '../../text/words'
+import { grouped } from '../../text/words'
 import { usePlan, useYear } from '../hooks'
 import { cropTitle } from '../titles'
 

@@ -4,10 +4,11 @@ import { coldDays } from '#geo/data/season-work'
 import { sourceText } from '#geo/data/thresholds'
 import { setColdStore } from '#geo/plan/edits-timing'
 import { type Plan, type Season, seasonOf } from '#geo/plan/plan'
+import { dateText } from '#geo/time/date-text'
 import { daysBetween, type IsoDate, isIsoDate } from '#geo/time/day'
 import { Caution } from '../../parts/caution'
 import { DateField } from '../../parts/date-field'
-import { counted, dateText } from '../../text/words'
+import { counted } from '../../text/words'
 import { useEdit, usePlan, useSeason, useYear } from '../hooks'
 
 /** Since when the season's cocoons have been cold, and whether that is long enough by the day they are set out. */

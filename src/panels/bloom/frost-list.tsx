@@ -1,8 +1,9 @@
 import { type FrostFlag, frostFlags } from '#geo/bloom/frost'
 import type { Units } from '#geo/plan/plan'
+import { dateText } from '#geo/time/date-text'
 import { useUnits } from '../../parts/units-context'
 import { withUnit } from '../../text/units'
-import { counted, dateText } from '../../text/words'
+import { counted } from '../../text/words'
 import { usePlan, useYear } from '../hooks'
 import { cropTitle } from '../titles'
 

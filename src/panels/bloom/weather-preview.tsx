@@ -1,10 +1,11 @@
 import type { WeatherDay } from '#geo/plan/plan'
 import { type Problem, problemText } from '#geo/problem'
+import { dateText } from '#geo/time/date-text'
 import { Disclosure } from '../../parts/disclosure'
 import { type Column, Table } from '../../parts/table'
 import { useUnits } from '../../parts/units-context'
 import { withUnit } from '../../text/units'
-import { counted, dateText, grouped } from '../../text/words'
+import { counted, grouped } from '../../text/words'
 
 /** As many of them are shown at once as can be read. */
 const mostShown = 12

@@ -1,6 +1,7 @@
 import type { WeatherDay } from '#geo/plan/plan'
+import { dateText } from '#geo/time/date-text'
 import { addDays, daysBetween, type IsoDate, isIsoDate } from '#geo/time/day'
-import { counted, dateSpan, dateText } from '../../text/words'
+import { counted, dateSpan } from '../../text/words'
 
 export type WeatherSummary = {
   readonly from: IsoDate

@@ -1,8 +1,9 @@
 import type { Units } from '#geo/plan/plan'
 import type { Question, SuggestOptions } from '#geo/siting/question'
 import type { Caution, SuggestedStation, Suggestion } from '#geo/siting/suggestion'
+import { listed, significant } from '#geo/wording/plain'
 import { lengthText } from '../../text/units'
-import { capitalised, counted, grouped, listed, percent, points, significant } from '../../text/words'
+import { capitalised, counted, grouped, percent, points } from '../../text/words'
 import { money } from './ask-words'
 
 const numbers = ['No', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seven', 'Eight', 'Nine', 'Ten']

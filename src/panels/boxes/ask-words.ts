@@ -2,9 +2,11 @@ import { bees } from '#geo/data/bees'
 import { nameOf, type Plan, type Units } from '#geo/plan/plan'
 import type { Role } from '#geo/siting/question'
 import type { Prices } from '#geo/stocking/stock'
+import { dateText } from '#geo/time/date-text'
+import { listed } from '#geo/wording/plain'
 import { type Ask, canMove, dateIn, pricesOf } from '../../state/boxes'
 import { lengthText } from '../../text/units'
-import { counted, dateText, grouped, listed } from '../../text/words'
+import { counted, grouped } from '../../text/words'
 
 /** For a target a station that moves is stocked anew, or spared; else it takes its bees along. */
 export function roleName(role: Role, kind: Ask['kind']): string {

@@ -1,7 +1,7 @@
 import type { Units } from '#geo/plan/plan'
 import type { Report } from '#geo/report/report'
+import { significant } from '#geo/wording/plain'
 import { measureOf } from '../../text/units'
-import { significant } from '../../text/words'
 
 type Before = readonly { readonly id: string; readonly before: number | null }[]
 

@@ -1,5 +1,6 @@
 import type { StockResult } from '#geo/stocking/programme'
-import { about, counted, grouped, honest, listed, percent } from '../../text/words'
+import { listed } from '#geo/wording/plain'
+import { about, counted, grouped, honest, percent } from '../../text/words'
 
 /** "About 1,090 female cocoons at 4 stations give every planting 90%; no stock that does it has under 490 nesting females." */
 export function stockSentence(result: StockResult): string {

@@ -1,5 +1,6 @@
 import type { OrchardResult } from '#geo/report/report'
-import { aboutCounted, dateText } from '../../text/words'
+import { dateText } from '#geo/time/date-text'
+import { aboutCounted } from '../../text/words'
 import { Estimate, Explained, useRanges, VerdictFigure } from './figures'
 
 /** The orchard as a whole, and its busiest day: the most females wanted at once. */

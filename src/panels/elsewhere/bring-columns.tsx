@@ -6,9 +6,10 @@ import {
   type TablePlaces,
   tableFigures,
 } from '#geo/file/tree-columns'
+import { listed } from '#geo/wording/plain'
 import { ChoiceField } from '../../parts/choice-field'
 import { ColumnMatch, DecimalField } from '../../parts/column-match'
-import { capitalised, listed } from '../../text/words'
+import { capitalised } from '../../text/words'
 
 type Props = {
   readonly of: TableOf

@@ -3,9 +3,10 @@ import type { Encoding } from '#geo/file/encoding'
 import type { ImportForm } from '#geo/file/import'
 import type { Separator } from '#geo/file/table-rows'
 import type { TableGuess } from '#geo/file/tree-columns'
+import { listed } from '#geo/wording/plain'
 import { ChoiceField } from '../../parts/choice-field'
 import { Disclosure } from '../../parts/disclosure'
-import { counted, listed } from '../../text/words'
+import { counted } from '../../text/words'
 
 const encodings: Readonly<Record<Encoding, string>> = {
   'utf-8': 'UTF-8',

@@ -2,10 +2,10 @@ import type { Geometry, Units } from '#geo/plan/plan'
 import type { LngLat, Metres, Plane } from '#geo/space/plane'
 import { type PolygonFault, polygonFault } from '#geo/space/ring'
 import { bearing as bearingOf, distance, offset } from '#geo/space/shape'
+import { significant } from '#geo/wording/plain'
 import { readNumber } from '../../text/read-number'
 import { readPlace } from '../../text/read-place'
 import { type Measure, measureOf } from '../../text/units'
-import { significant } from '../../text/words'
 
 /** How positions are typed: metres (or feet) east and north of the plan's fixed point, or latitude and longitude. */
 export type Typing = 'ground' | 'degrees'

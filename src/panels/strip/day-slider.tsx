@@ -1,6 +1,6 @@
 import { type KeyboardEvent, type PointerEvent, type ReactNode, useEffect, useRef } from 'react'
+import { dateText } from '#geo/time/date-text'
 import { dateOfDay } from '#geo/time/day'
-import { dateText } from '../../text/words'
 import { closer, farther, panned, type Stretch, zoomed } from './stretch'
 
 type Props = {

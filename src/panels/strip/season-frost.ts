@@ -1,8 +1,8 @@
 import { type FrostFlag, frostFlags } from '#geo/bloom/frost'
 import type { Plan } from '#geo/plan/plan'
 import { dayOfSeason } from '#geo/time/day'
+import { listed } from '#geo/wording/plain'
 import { withUnit } from '../../text/units'
-import { listed } from '../../text/words'
 import { cropTitle } from '../titles'
 
 /** A frost hard enough to kill flowers of one crop at its stage. */

@@ -1,5 +1,5 @@
+import { shortDate } from '#geo/time/date-text'
 import { dateOfDay } from '#geo/time/day'
-import { shortDate } from '../../text/words'
 import type { Stretch } from './stretch'
 
 export type Tick = { readonly day: number; readonly text: string }

@@ -3,8 +3,8 @@ import type { BeeId } from '#geo/data/own'
 import { type Plan, seasonOf } from '#geo/plan/plan'
 import type { DailyCurve } from '#geo/time/curve'
 import { flyingTime } from '#geo/weather/flying-time'
+import { listed, significant } from '#geo/wording/plain'
 import { settingsOf, stationsInUse } from '../../state/selectors'
-import { listed, significant } from '../../text/words'
 
 /** Hours of full work that each day's weather allows a bee, day by day; an estimate. */
 export type FlyingBand = {

@@ -1,10 +1,12 @@
 import type { Plan } from '#geo/plan/plan'
 import type { StationDay } from '#geo/report/day'
+import { dateText } from '#geo/time/date-text'
 import { dateOfDay } from '#geo/time/day'
+import { listed } from '#geo/wording/plain'
 import { Table } from '../../parts/table'
 import { featureById } from '../../state/selectors'
 import { usePlanner } from '../../state/use-planner'
-import { dateText, honest, listed, percent } from '../../text/words'
+import { honest, percent } from '../../text/words'
 import { usePlan, useYear } from '../hooks'
 import { titleOf } from '../titles'
 

@@ -1,6 +1,7 @@
 import type { Units } from '#geo/plan/plan'
+import { significant } from '#geo/wording/plain'
 import { measureOf } from '../../text/units'
-import { grouped, significant } from '../../text/words'
+import { grouped } from '../../text/words'
 
 /** Square metres of a hectare. */
 const hectare = 10_000

@@ -1,8 +1,9 @@
 import type { StationYear } from '#geo/seasons/record'
 import type { Spread } from '#geo/seasons/spread'
 import type { OrchardYear } from '#geo/seasons/year'
+import { significant } from '#geo/wording/plain'
 import type { FoundFigure } from '../../state/store'
-import { about, counted, grouped, honest, percent, rangeText, significant } from '../../text/words'
+import { about, counted, grouped, honest, percent, rangeText } from '../../text/words'
 import { causeName } from './losses'
 import { harvestText } from './year-words'
 

@@ -1,7 +1,8 @@
 import type { Visit } from '#geo/plan/plan'
 import { type RecordFault, visitFaults } from '#geo/plan/record-faults'
+import { dateText } from '#geo/time/date-text'
 import type { IsoDate } from '#geo/time/day'
-import { counted, dateText } from '../../text/words'
+import { counted } from '../../text/words'
 
 /** A visit as it is being written down; `index` = the saved visit that it changes. */
 export type VisitDraft = {

@@ -1,14 +1,14 @@
 import { describe, expect, test } from 'vitest'
+import { dateText } from '#geo/time/date-text'
+import { listed } from '#geo/wording/plain'
 import {
   about,
   aboutCounted,
   compassWord,
   dateSpan,
-  dateText,
   directionText,
   grouped,
   honest,
-  listed,
   percent,
   points,
   rangeText,

@@ -2,7 +2,8 @@ import type { Plan } from '#geo/plan/plan'
 import type { Care, Projection } from '#geo/seasons/project'
 import { stationYears } from '#geo/seasons/record'
 import type { Spread } from '#geo/seasons/spread'
-import { counted, grouped, honest, listed, percent } from '../../../text/words'
+import { listed } from '#geo/wording/plain'
+import { counted, grouped, honest, percent } from '../../../text/words'
 
 export const careNames: Readonly<Record<Care, string>> = {
   takenIn: 'Cocoons taken in, sorted and kept cold',

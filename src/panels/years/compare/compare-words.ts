@@ -1,8 +1,9 @@
 import { pointsText } from '#geo/seasons/cause-text'
 import type { Comparison } from '#geo/seasons/compare'
 import type { Spread } from '#geo/seasons/spread'
+import { listed } from '#geo/wording/plain'
 import { enough } from '../../../text/verdict'
-import { listed, percent } from '../../../text/words'
+import { percent } from '../../../text/words'
 
 /** A change of a share in points: "+18 points", "−1 point", "no change". */
 export function changeText(change: number): string {

@@ -2,7 +2,8 @@ import { judging } from '#geo/data/judging-figures'
 import type { Comparison } from '#geo/seasons/compare'
 import type { StationChange } from '#geo/seasons/station-change'
 import type { OrchardYear } from '#geo/seasons/year'
-import { grouped, percent, significant } from '../../../text/words'
+import { significant } from '#geo/wording/plain'
+import { grouped, percent } from '../../../text/words'
 
 const { toldTimes } = judging
 
