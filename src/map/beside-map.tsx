@@ -68,9 +68,9 @@ function startBeside(host: HTMLElement, store: PlannerStore, first: LeafletMap):
   })
   const layers = [
     paneLayer(second, { name: 'ground', order: 150, painter: grid, palette: paletteNow }),
-    paneLayer(second, { name: 'shapes', order: 410, painter: painters.shapes, palette: paletteNow }),
-    paneLayer(second, { name: 'plants', order: 420, painter: painters.plants, palette: paletteNow }),
-    paneLayer(second, { name: 'marks', order: 430, painter: painters.marks, palette: paletteNow }),
+    paneLayer(second, { name: 'shapes', order: 410, ...painters.shapes, palette: paletteNow }),
+    paneLayer(second, { name: 'plants', order: 420, ...painters.plants, palette: paletteNow }),
+    paneLayer(second, { name: 'marks', order: 430, ...painters.marks, palette: paletteNow }),
   ]
   const redraw = (): void => {
     for (const layer of layers) layer.redraw()

@@ -13,7 +13,7 @@ import { originOfGrid } from './ground/origin'
 import { picturesOn } from './ground/pictures'
 import { tilesOn } from './ground/tiles'
 import { attachKeyboard } from './keyboard'
-import { type Painter, paneLayer } from './layers/canvas-layer'
+import { type Picture, paneLayer } from './layers/canvas-layer'
 import { comingPainter } from './layers/coming'
 import { devicePainter } from './layers/device'
 import { ghostPainter } from './layers/ghost-painter'
@@ -197,15 +197,19 @@ function paintedLayers(map: LeafletMap, store: PlannerStore, link: MapLink) {
   }
   const ghostNow = () => hand.ghost()
   const painters = planPainters(store, ghostNow)
-  const layer = (name: string, order: number, painter: Painter) =>
-    paneLayer(map, { name, order, painter, palette: paletteNow })
-  const ground = layer('ground', 150, grid)
+  const layer = (name: string, order: number, picture: Picture) =>
+    paneLayer(map, { name, order, ...picture, palette: paletteNow })
+  const ground = layer('ground', 150, { painter: grid })
   const shapes = layer('shapes', 410, painters.shapes)
   const plants = layer('plants', 420, painters.plants)
   const marks = layer('marks', 430, painters.marks)
-  const device = layer('device', 435, devicePainter(store))
-  const coming = layer('coming', 438, comingPainter(store))
-  const ghost = layer('ghost', 440, ghostPainter(store, ghostNow, measureNow))
+  const device = layer('device', 435, { painter: devicePainter(store), inputs: () => [store.getState().view.device] })
+  const coming = layer('coming', 438, { painter: comingPainter(store), inputs: () => [store.getState().view.coming] })
+  const ghost = layer('ghost', 440, {
+    painter: ghostPainter(store, ghostNow, measureNow),
+    // One that is under way is another at every turn; the lack of one stays what it is.
+    inputs: () => [ghostNow(), planNow()],
+  })
   const redraw = (): void => {
     for (const each of [shapes, plants, marks, coming, ghost]) each.redraw()
   }

@@ -24,8 +24,7 @@ export function measured(plan: Plan, feature: Feature): Measured {
 function measure(feature: Feature, crop: CropSettings | undefined): Measured {
   const first = firstPosition(feature.geometry.coordinates)
   if (first === null) return nothing
-  // Its own plane: lengths and areas do not hang on where else the plan has things.
-  const plane = planeAt(first)
+  const plane = planeNear(first)
   const length =
     feature.geometry.type === 'LineString' ? lineLength(feature.geometry.coordinates.map(plane.toMetres)) : null
   if (isPlanting(feature)) {
@@ -36,6 +35,23 @@ function measure(feature: Feature, crop: CropSettings | undefined): Measured {
   }
   if (feature.geometry.type !== 'Polygon') return { ...nothing, length }
   return { ...nothing, area: polygonArea(rings(feature.geometry.coordinates, plane)) }
+}
+
+/** Degrees between planes: none of a thing's own ground lies so far from the middle of one that a length would show it. */
+const step = 0.02
+const mostPlanes = 100
+const planes = new Map<string, Plane>()
+
+/** A plane close by: lengths and areas do not hang on where else the plan has things. Thousands of rows share a few. */
+function planeNear([lng, lat]: LngLat): Plane {
+  const [column, row] = [Math.round(lng / step), Math.round(lat / step)]
+  const key = `${column} ${row}`
+  const found = planes.get(key)
+  if (found !== undefined) return found
+  if (planes.size >= mostPlanes) planes.clear()
+  const plane = planeAt([column * step, row * step])
+  planes.set(key, plane)
+  return plane
 }
 
 function rings(coordinates: readonly (readonly LngLat[])[], plane: Plane) {

@@ -2,6 +2,7 @@ import { DomUtil, Layer, type LeafletEventHandlerFn, type Map as LeafletMap, typ
 import type { LngLat } from '#geo/space/plane'
 import { unitX, unitY } from '../mercator'
 import type { Palette } from '../style'
+import { forget, paintSoon } from './paint-queue'
 
 /** One picture to paint: where the ground lies on the canvas and what colours are in force. */
 export type Frame = {
@@ -10,6 +11,8 @@ export type Frame = {
   /** CSS pixels of the canvas. */
   readonly width: number
   readonly height: number
+  /** Device pixels to a CSS pixel. */
+  readonly ratio: number
   /** CSS pixels that the whole earth is wide at this zoom. */
   readonly worldSize: number
   /** World pixels of the canvas's top left corner: x = unitX * worldSize - left. */
@@ -23,26 +26,34 @@ export type Frame = {
 
 export type Painter = (frame: Frame) => void
 
+/** What a layer shows. */
+export type Picture = {
+  readonly painter: Painter
+  /** All that the picture hangs on besides view and palette: where none of it has changed it need not be painted again. */
+  readonly inputs?: () => readonly unknown[]
+}
+
 /** Share of the map's size that is painted beyond each edge, so that a short pan shows no bare rim. */
 const padding = 0.15
 
 /**
- * A canvas in a map pane that repaints itself after every pan and zoom, follows the map in between, and paints at most
- * once a frame however often it is asked. Its painters run in order.
+ * A canvas in a map pane that repaints itself after every pan and zoom and follows the map in between. However often it
+ * is asked, it paints at most once a frame, and only where its view or what it shows has changed.
  */
 export class CanvasLayer extends Layer {
   readonly canvas: HTMLCanvasElement
-  private readonly painters: readonly Painter[]
+  private readonly picture: Picture
   private readonly paletteNow: () => Palette
   private readonly paneName: string
   private map: LeafletMap | null = null
-  private frame = 0
   private zoom = 0
+  /** What the canvas shows now, and where: compared by its parts. */
+  private painted: readonly unknown[] = []
   private drawn = { centre: { lat: 0, lng: 0 }, left: 0, top: 0, width: 0, height: 0 }
 
-  constructor(options: { pane: string; painters: readonly Painter[]; palette: () => Palette }) {
+  constructor(options: { pane: string; picture: Picture; palette: () => Palette }) {
     super()
-    this.painters = options.painters
+    this.picture = options.picture
     this.paletteNow = options.palette
     this.paneName = options.pane
     this.canvas = document.createElement('canvas')
@@ -58,8 +69,7 @@ export class CanvasLayer extends Layer {
   }
 
   override onRemove(): this {
-    cancelAnimationFrame(this.frame)
-    this.frame = 0
+    forget(this)
     this.canvas.remove()
     this.map = null
     return this
@@ -68,7 +78,7 @@ export class CanvasLayer extends Layer {
   override getEvents(): { [name: string]: LeafletEventHandlerFn } {
     return {
       viewreset: () => this.redraw(),
-      moveend: () => this.paint(),
+      moveend: () => this.redraw(),
       resize: () => this.redraw(),
       move: () => this.follow(),
       zoom: () => this.map && this.stretch(this.map.getCenter(), this.map.getZoom()),
@@ -76,13 +86,28 @@ export class CanvasLayer extends Layer {
     }
   }
 
-  /** Asks for a repaint in the next frame. */
+  /** Asks for a repaint in one of the next frames. */
   redraw(): void {
-    if (this.frame !== 0 || this.map === null) return
-    this.frame = requestAnimationFrame(() => {
-      this.frame = 0
-      this.paint()
-    })
+    if (this.map !== null) paintSoon(this)
+  }
+
+  /** Paints where anything has changed; whether it did. */
+  refresh(): boolean {
+    const now = this.shownNow()
+    const isSame = now.length === this.painted.length && now.every((each, i) => Object.is(each, this.painted[i]))
+    if (!isSame) this.paint()
+    return !isSame
+  }
+
+  private shownNow(): readonly unknown[] {
+    const { map } = this
+    if (map === null) return []
+    const size = map.getSize()
+    const origin = map.getPixelOrigin()
+    const corner = map.containerPointToLayerPoint([0, 0])
+    const view = [map.getZoom(), origin.x, origin.y, corner.x, corner.y, size.x, size.y, pixelRatio()]
+    // Who does not say what it shows is painted whenever it is asked for.
+    return [...view, this.paletteNow(), ...(this.picture.inputs?.() ?? [Symbol('always')])]
   }
 
   /** A long pan comes to the end of what is painted: paint on. */
@@ -114,14 +139,13 @@ export class CanvasLayer extends Layer {
   private paint(): void {
     const { map, canvas } = this
     if (map === null) return
-    cancelAnimationFrame(this.frame)
-    this.frame = 0
+    this.painted = this.shownNow()
     const size = map.getSize()
     const corner = map.containerPointToLayerPoint(size.multiplyBy(-padding)).round()
     const width = Math.ceil(size.x * (1 + 2 * padding))
     const height = Math.ceil(size.y * (1 + 2 * padding))
     if (width === 0 || height === 0) return
-    const ratio = Math.min(window.devicePixelRatio || 1, 2)
+    const ratio = pixelRatio()
     if (canvas.width !== Math.round(width * ratio) || canvas.height !== Math.round(height * ratio)) {
       canvas.width = Math.round(width * ratio)
       canvas.height = Math.round(height * ratio)
@@ -145,6 +169,7 @@ export class CanvasLayer extends Layer {
       palette: this.paletteNow(),
       width,
       height,
+      ratio,
       worldSize,
       left,
       top,
@@ -155,27 +180,24 @@ export class CanvasLayer extends Layer {
         return [lng, lat]
       },
     }
-    for (const painter of this.painters) {
-      context.save()
-      painter(frame)
-      context.restore()
-    }
+    context.save()
+    this.picture.painter(frame)
+    context.restore()
   }
+}
+
+function pixelRatio(): number {
+  return Math.min(window.devicePixelRatio || 1, 2)
 }
 
 /** A layer in a pane of its own that lets every press through to the map. */
 export function paneLayer(
   map: LeafletMap,
-  options: {
-    readonly name: string
-    readonly order: number
-    readonly painter: Painter
-    readonly palette: () => Palette
-  },
+  options: Picture & { readonly name: string; readonly order: number; readonly palette: () => Palette },
 ): CanvasLayer {
-  const { name, order, painter, palette } = options
+  const { name, order, palette } = options
   const pane = map.createPane(name)
   pane.style.zIndex = String(order)
   pane.style.pointerEvents = 'none'
-  return new CanvasLayer({ pane: name, painters: [painter], palette }).addTo(map)
+  return new CanvasLayer({ pane: name, picture: options, palette }).addTo(map)
 }

@@ -3,7 +3,8 @@ import { pixelsPerMetre, unitPoints } from '../mercator'
 import { changeClass } from '../style'
 import type { Frame } from './canvas-layer'
 import { hatch } from './hatch'
-import { countSeen, eachSeen, mostCircles, type Run, strokeEach } from './plants'
+import { mostCircles, strokeEach } from './plants'
+import { countSeen, eachSeen, type Run } from './seen'
 
 /** A season point by point. */
 export type SeasonPoints = { readonly cloud: PointCloud; readonly coverage: PointCoverage }

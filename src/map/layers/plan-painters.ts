@@ -8,7 +8,7 @@ import type { Job, PlannerState, PlannerStore } from '../../state/store'
 import type { OtherSeason } from '../../state/years'
 import { changeMapShown, yearAgainst } from '../../state/years-actions'
 import type { Ghost } from '../tools/tool'
-import type { Painter } from './canvas-layer'
+import type { Picture } from './canvas-layer'
 import { changePicture } from './change'
 import { captionsOf, isAtWork, paintWork } from './day-marks'
 import { paintCandidate, paintMud, paintPlantRings, paintStation, stationHalfAt } from './marks'
@@ -32,21 +32,36 @@ export function drawn<T>(job: Job<T>): T | null {
   }
 }
 
-/** Painters of a plan and its results; they read the store when they are asked to paint. */
+/** Pictures of a plan and its results; they read the store when they are asked to paint. */
 export function planPainters(
   store: PlannerStore,
   ghostNow: () => Ghost | null,
   /** The season that is looked at, or the one it is held against. */
   season: 'shown' | 'against' = 'shown',
-): { readonly shapes: Painter; readonly plants: Painter; readonly marks: Painter } {
+): { readonly shapes: Picture; readonly plants: Picture; readonly marks: Picture } {
   const plants = plantPicture()
   const change = changePicture()
   const isAgainst = season === 'against'
   const yearOf = (state: PlannerState) => (isAgainst ? yearAgainst(state) : null) ?? state.view.year
   const dayOf = (state: PlannerState) => (isAgainst ? null : dayShown(state))
   const hiddenNow = (): ReadonlySet<string> => new Set(ghostNow()?.hidden ?? [])
-  return {
-    shapes: frame => {
+  const hiddenIds = () => (ghostNow()?.hidden ?? []).join(' ')
+  const standing = (state: PlannerState) => [
+    yearOf(state),
+    changeMapShown(state) === 'change' ? yearAgainst(state) : null,
+    hiddenIds(),
+  ]
+  const shadesOf = (state: PlannerState) => {
+    if (!isAgainst) return { cloud: drawn(state.results.cloud), coverage: coverageShown(state) }
+    const other = otherNow(state)
+    return { cloud: other?.cloud ?? null, coverage: other?.evaluation.coverage ?? null }
+  }
+  const shapes: Picture = {
+    inputs() {
+      const state = store.getState()
+      return [state.document.plan?.features, state.view.selection, ...standing(state)]
+    },
+    painter(frame) {
       const state = store.getState()
       const { plan } = state.document
       if (plan === null) return
@@ -55,13 +70,18 @@ export function planPainters(
       const selected = new Set(state.view.selection)
       paintShapes(frame, shown, id => selected.has(id))
     },
-    plants: frame => {
+  }
+  const plantsPicture: Picture = {
+    inputs() {
       const state = store.getState()
-      const { results, view } = state
+      const { cloud, coverage } = shadesOf(state)
+      return [cloud, coverage, state.view.shading, otherNow(state), changeMapShown(state), hiddenIds()]
+    },
+    painter(frame) {
+      const state = store.getState()
+      const { view } = state
       const other = otherNow(state)
-      const [cloud, coverage] = isAgainst
-        ? [other?.cloud ?? null, other?.evaluation.coverage ?? null]
-        : [drawn(results.cloud), coverageShown(state)]
+      const { cloud, coverage } = shadesOf(state)
       if (!isAgainst && view.shading && changeMapShown(state) === 'change' && cloud && coverage && other) {
         change.setSeasons({ cloud: other.cloud, coverage: other.evaluation.coverage }, { cloud, coverage })
         change.paint(frame, hiddenNow())
@@ -71,7 +91,15 @@ export function planPainters(
       plants.setCoverage(coverage)
       plants.paint(frame, { isShaded: view.shading, hidden: hiddenNow() })
     },
-    marks: frame => {
+  }
+  const marks: Picture = {
+    inputs() {
+      const state = store.getState()
+      const { results, view, boxes, years, document } = state
+      const answers = [results.suggestion, results.stock, results.comparison, results.otherSeason, dayOf(state)]
+      return [document.plan, view.selection, view.page, view.reachCircles, boxes, years, ...answers, ...standing(state)]
+    },
+    painter(frame) {
       const state = store.getState()
       const { plan } = state.document
       if (plan === null) return
@@ -119,6 +147,7 @@ export function planPainters(
       paintNames(frame, features, hidden, { suggested, captions })
     },
   }
+  return { shapes, plants: plantsPicture, marks }
 }
 
 const noCaptions: ReadonlyMap<string, string> = new Map()

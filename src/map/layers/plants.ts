@@ -3,7 +3,8 @@ import type { PointCloud, PointCoverage } from '#geo/report/report'
 import { pixelsPerMetre, unitPoints } from '../mercator'
 import { coverClass } from '../style'
 import type { Frame } from './canvas-layer'
-import { hatch } from './hatch'
+import { addClosed, addPlain, addShaded, dotsOn, paintHatch } from './dots'
+import { countSeen, eachSeen, type Run } from './seen'
 
 /** Plants below this size are dots too small for a stroke of hatching or an outline, pixels. */
 const smallest = 6
@@ -61,18 +62,24 @@ export function plantPicture(): PlantPicture {
     },
     paint(frame, { isShaded, hidden }) {
       if (cloud === null) return
-      const dots = dotsOf(frame)
+      const dots = dotsOn(frame)
+      const larger: (() => void)[] = []
       for (const planting of cloud.plantings) {
         if (hidden.has(planting.id) || planting.end === planting.start) continue
         const lat = cloud.lngLat[2 * planting.start + 1]!
         const size = Math.max(planting.isBed ? 1 : 2.5, planting.size * pixelsPerMetre(lat, frame.worldSize))
         const run = { from: planting.start, to: planting.end, size, isRound: !planting.isBed }
         const first = classes[planting.start]
-        if (!isShaded || first === unknown) paintPlain(frame, unit, run)
-        else if (first === closed) paintClosed(frame, unit, run)
-        else if (size < smallest) paintDots(frame, unit, classes, { run, dots })
-        else paintShaded(frame, unit, classes, run)
+        if (!isShaded || first === unknown) addPlain(frame, unit, run, dots)
+        else if (first === closed) {
+          if (isRing(frame, unit, run)) larger.push(() => paintRings(frame, unit, run))
+          else addClosed(frame, unit, run, dots)
+        } else if (size < smallest) addShaded(frame, unit, run, { classes, dots })
+        else larger.push(() => paintShaded(frame, unit, classes, run))
       }
+      // Pixels take the place of what is under them: all else comes over them.
+      dots.squares.put(frame.context)
+      for (const paintLarger of larger) paintLarger()
       paintHatch(frame, dots)
     },
   }
@@ -83,48 +90,18 @@ function classOf(share: number): number {
   return share === closedWork ? closed : unknown
 }
 
-export type Run = { readonly from: number; readonly to: number; readonly size: number; readonly isRound: boolean }
-
-/** Calls `draw` with the middle of every point of a run that can be seen. */
-export function eachSeen(
-  frame: Frame,
-  unit: Float64Array,
-  run: Run,
-  draw: (x: number, y: number, i: number) => void,
-): void {
-  const { worldSize, left, top, width, height } = frame
-  const half = run.size / 2
-  for (let i = run.from; i < run.to; i += 1) {
-    const x = unit[2 * i]! * worldSize - left
-    const y = unit[2 * i + 1]! * worldSize - top
-    if (x > -half && y > -half && x < width + half && y < height + half) draw(x, y, i)
-  }
+/** Closed blossom is an empty outline, where there is room for one. */
+function isRing(frame: Frame, unit: Float64Array, run: Run): boolean {
+  return run.isRound && run.size >= smallest && countSeen(frame, unit, run) <= mostCircles
 }
 
-function paintPlain(frame: Frame, unit: Float64Array, run: Run): void {
-  const { context, palette } = frame
-  const size = Math.min(run.size, run.isRound ? 5 : run.size)
-  context.fillStyle = run.isRound ? palette.ink : palette.line
-  eachSeen(frame, unit, run, (x, y) => context.fillRect(x - size / 2, y - size / 2, size, size))
-}
-
-/** Closed blossom: an empty outline, or where there is no room for one a small dot. */
-function paintClosed(frame: Frame, unit: Float64Array, run: Run): void {
-  const { palette } = frame
+function paintRings(frame: Frame, unit: Float64Array, run: Run): void {
   const { size } = run
-  if (run.isRound && size >= smallest && countSeen(frame, unit, run) <= mostCircles) {
-    strokeEach(frame, unit, run, palette.ink2, (context, x, y) => {
-      context.moveTo(x + size / 2, y)
-      context.arc(x, y, size / 2, 0, 2 * Math.PI)
-    })
-    return
-  }
-  frame.context.fillStyle = palette.ink2
-  const dot = Math.min(size / 2, smallestDot)
-  eachSeen(frame, unit, run, (x, y) => frame.context.fillRect(x - dot / 2, y - dot / 2, dot, dot))
+  strokeEach(frame, unit, run, frame.palette.ink2, (context, x, y) => {
+    context.moveTo(x + size / 2, y)
+    context.arc(x, y, size / 2, 0, 2 * Math.PI)
+  })
 }
-
-const smallestDot = 1.5
 
 function paintShaded(frame: Frame, unit: Float64Array, classes: Uint8Array, run: Run): void {
   const { context, palette } = frame
@@ -145,80 +122,6 @@ function paintShaded(frame: Frame, unit: Float64Array, classes: Uint8Array, run:
   }
   paintEdges(frame, unit, classes, { ...run, isRound })
 }
-
-export function countSeen(frame: Frame, unit: Float64Array, run: Run): number {
-  let seen = 0
-  eachSeen(frame, unit, run, () => {
-    seen += 1
-  })
-  return seen
-}
-
-/**
- * What a painting remembers of its dots: which step each pixel shows, so that plants which fall on one pixel are filled
- * once, and which squares of the hatching lie over plants that are short, so that they are hatched once, over all dots.
- */
-type Dots = { readonly pixels: Uint8Array; readonly squares: Uint8Array; readonly columns: number }
-
-function dotsOf({ width, height }: Frame): Dots {
-  const columns = Math.ceil(width / hatchGap) + 2
-  return {
-    pixels: new Uint8Array((Math.ceil(width) + 1) * (Math.ceil(height) + 1)),
-    squares: new Uint8Array(columns * (Math.ceil(height / hatchGap) + 2)),
-    columns,
-  }
-}
-
-/** Plants too small for a circle and a stroke each. */
-function paintDots(
-  frame: Frame,
-  unit: Float64Array,
-  classes: Uint8Array,
-  { run, dots }: { readonly run: Run; readonly dots: Dots },
-): void {
-  const { context, palette, left, top, width, height } = frame
-  const { size } = run
-  const across = Math.ceil(width) + 1
-  const [shiftX, shiftY] = [left % hatchGap, top % hatchGap]
-  let filled = -1
-  eachSeen(frame, unit, run, (x, y, i) => {
-    const step = classes[i]!
-    if (step >= palette.cover.length) return
-    if (x >= 0 && y >= 0 && x < width && y < height) {
-      const pixel = Math.floor(y) * across + Math.floor(x)
-      if (dots.pixels[pixel] === step + 1) return
-      dots.pixels[pixel] = step + 1
-    }
-    if (step !== filled) {
-      context.fillStyle = palette.cover[step]!
-      filled = step
-    }
-    context.fillRect(x - size / 2, y - size / 2, size, size)
-    if (step >= 4) return
-    const column = Math.floor((x + shiftX) / hatchGap)
-    const row = Math.floor((y + shiftY) / hatchGap)
-    dots.squares[(row + 1) * dots.columns + column + 1] = 1
-  })
-}
-
-/** Hatching over dots that are too small for a stroke each: strips of it run along rows that are short of bees. */
-function paintHatch(frame: Frame, { squares, columns }: Dots): void {
-  const { context, palette, left, top } = frame
-  const pattern = hatch(context, palette.ink2, hatchGap)
-  if (pattern === null || !squares.includes(1)) return
-  // The pattern keeps to the ground, not to the canvas, so that it stands still while the map is moved.
-  pattern.setTransform(new DOMMatrix([1, 0, 0, 1, -(left % hatchGap), -(top % hatchGap)]))
-  context.fillStyle = pattern
-  const [shiftX, shiftY] = [left % hatchGap, top % hatchGap]
-  for (const [square, isShort] of squares.entries()) {
-    if (isShort === 0) continue
-    const column = (square % columns) - 1
-    const row = Math.floor(square / columns) - 1
-    context.fillRect(column * hatchGap - shiftX, row * hatchGap - shiftY, hatchGap, hatchGap)
-  }
-}
-
-const hatchGap = 7
 
 /** An outline, so that light steps stand out from the paper, and a stroke across every plant that is short. */
 function paintEdges(frame: Frame, unit: Float64Array, classes: Uint8Array, run: Run): void {
