@@ -1,5 +1,6 @@
 import type { Feature } from '#geo/plan/plan'
 import type { LngLat, Metres } from '#geo/space/plane'
+import { distance } from '#geo/space/shape'
 import { presentIn } from './present'
 import type { ToolContext } from './tool'
 
@@ -31,6 +32,30 @@ export function directionsFor(from: readonly LngLat[], context: ToolContext, exc
   ]
 }
 
+/** A length that the next side likes to have, m: that of a side before, or of the row or edge nearest to its beginning. */
+export type Alike = {
+  readonly length: number
+  readonly words: string
+  readonly guides: readonly (readonly LngLat[])[]
+}
+
+export function lengthsFor(from: readonly LngLat[], context: ToolContext, except?: string): readonly Alike[] {
+  const last = from.at(-1)
+  if (last === undefined) return []
+  const own = from.slice(1).map((b, i): Alike => {
+    const a = from[i]!
+    const words = i === from.length - 2 ? 'as long as the side before' : `as long as side ${i + 1}`
+    return { length: lengthOf(a, b, context), words, guides: [[a, b]] }
+  })
+  const near = nearestSide(last, context, except)
+  if (near === null) return own
+  return [...own, { length: lengthOf(...near.line, context), words: `as long as ${near.name}`, guides: [near.line] }]
+}
+
+function lengthOf(a: LngLat, b: LngLat, { plane }: ToolContext): number {
+  return distance(plane.toMetres(a), plane.toMetres(b))
+}
+
 type Side = { readonly along: Metres; readonly name: string; readonly line: readonly [LngLat, LngLat] }
 
 /** The side or row that begins, ends or passes nearest, by its ends and middle. */
@@ -44,9 +69,9 @@ function nearestSide(at: LngLat, context: ToolContext, except?: string): Side | 
       for (let i = 1; i < line.length; i += 1) {
         const a = line[i - 1]!
         const b = line[i]!
-        const distance = toSegment(at, a, b, east)
-        if (distance >= nearest) continue
-        nearest = distance
+        const away = toSegment(at, a, b, east)
+        if (away >= nearest) continue
+        nearest = away
         best = { a, b, feature }
       }
     }

@@ -3,7 +3,8 @@ import type { LngLat, Metres } from '#geo/space/plane'
 import { headlandLines } from './headland'
 import { positionsOf } from './positions'
 import { presentIn } from './present'
-import { directionsFor, type Leading } from './snap-directions'
+import { type Attraction, circleAbout, isNearTo, nearestCrossing, rayFrom, straightNear } from './snap-crossing'
+import { directionsFor, type Leading, lengthsFor } from './snap-directions'
 import { type Keys, type Pixel, type PointerKind, pixelDistance, type ToolContext } from './tool'
 
 /** Pixels within which a new point falls onto what is there already. */
@@ -12,7 +13,7 @@ const snapDistance = 10
 /** What a point has fallen onto: where it is now, why in words, and the lines that show it. */
 export type Snap = { readonly at: LngLat; readonly words: string; readonly guides: readonly (readonly LngLat[])[] }
 
-type Pointed = {
+export type Pointed = {
   readonly at: LngLat
   readonly pixel: Pixel
   readonly keys: Keys
@@ -27,8 +28,8 @@ type Options = {
 }
 
 /**
- * What attracts the pointer: first the nearest corner or end, then a row's line or an outline's edge, then the headland's
- * distance from an edge, then a direction. Alt switches it off for one point. Only lines and outlines attract: a tree or
+ * What attracts the pointer: first the nearest corner or end, then where two attractions cross, then a row's line or an
+ * outline's edge, then the headland's distance from an edge, then a direction. Alt switches it off for one point. Only lines and outlines attract: a tree or
  * a station is not the end of anything.
  */
 export function snapTo(event: Pointed, context: ToolContext, { except, from = [] }: Options = {}): Snap | null {
@@ -36,6 +37,7 @@ export function snapTo(event: Pointed, context: ToolContext, { except, from = []
   const near = featuresNear(event, context, except)
   return (
     nearestCorner(near, event, context) ??
+    nearestCrossing(linesTo({ near, from, except }, event, context), event, context) ??
     nearestEdge(near, event, context) ??
     nearestHeadland(event, context, except) ??
     nearestDirection(from, event, context, except)
@@ -70,6 +72,33 @@ function nearestEdge(features: readonly Feature[], event: Pointed, context: Tool
     }
   }
   return best
+}
+
+/** All lines and circles that the pointer is near to. */
+function linesTo(
+  { near, from, except }: { near: readonly Feature[]; from: readonly LngLat[]; except: string | undefined },
+  event: Pointed,
+  context: ToolContext,
+): readonly Attraction[] {
+  const edges = near.flatMap(feature =>
+    linesOf(feature).map(line => ({ line, words: `on ${called(feature)}`, origin: feature.id })),
+  )
+  const headlands = context.headland
+    ? outlinesNear(event, context, except).flatMap(feature =>
+        headlandLines(feature, context.headland ?? 0, context.plane).map(line => ({
+          line,
+          words: `headland of ${called(feature)}`,
+          origin: '',
+        })),
+      )
+    : []
+  const straight = [...edges, ...headlands].flatMap(each => straightNear(each, event, context, snapDistance))
+  const last = from.at(-1)
+  if (last === undefined) return straight
+  const start = context.plane.toMetres(last)
+  const leading = directionsFor(from, context, except).map(each => rayFrom(start, last, each))
+  const alike = lengthsFor(from, context, except).map(each => circleAbout(start, last, each))
+  return [...straight, ...[...leading, ...alike].filter(each => isNearTo(each, event, context, snapDistance))]
 }
 
 function nearestHeadland(event: Pointed, context: ToolContext, except?: string): Snap | null {

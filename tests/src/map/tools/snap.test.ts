@@ -30,7 +30,7 @@ describe('what a new point falls onto', () => {
   it('finds the right angle to the side before', () => {
     const bare = smallPlan({ features: [mudFeature('mud-1', {}, [0, 0])] })
     // 6 and 3 steps are 41 m east and 33 m north; square to that lies 33 m west and 41 m north.
-    const { ghost } = play(drawLine('row'), [tap([0, 0]), tap([6, 3]), hover([1.2, 6.7])], { plan: bare })
+    const { ghost } = play(drawLine('row'), [tap([0, 0]), tap([6, 3]), hover([3.6, 4.85])], { plan: bare })
     expect(ghost?.cue?.words).toBe('right angle')
   })
 
