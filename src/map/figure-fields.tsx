@@ -1,12 +1,17 @@
 import { type FormEvent, type KeyboardEvent, useState } from 'react'
+import { cropName } from '#geo/data/settings'
 import { featureLimits } from '#geo/plan/limits'
+import type { Plan } from '#geo/plan/plan'
+import { CropField } from '../parts/crop-field'
 import { type FieldLimit, NumberField } from '../parts/number-field'
+import { TextField } from '../parts/text-field'
 import { useMedia } from '../parts/use-media'
+import { usePlanner } from '../state/use-planner'
 import type { Quantity } from '../text/units'
 import { figuresClass, focusMap } from './figure-focus'
 import type { Hand, HandStatus } from './hand'
 import { mostPlants, mostRows } from './tools/draw-rows'
-import type { FigureName } from './tools/tool'
+import type { FigureName, Growing } from './tools/tool'
 import './figure-fields.css'
 
 type Field = { readonly label: string; readonly quantity?: Quantity; readonly limit: FieldLimit }
@@ -18,6 +23,7 @@ const fields: Readonly<Record<FigureName, Field>> = {
   rows: { label: 'Number of rows', limit: { low: 1, high: mostRows, isWhole: true } },
   rowSpacing: { label: 'Between rows', quantity: 'length', limit: featureLimits.row.rowSpacing! },
   spacing: { label: 'In the row', quantity: 'length', limit: featureLimits.row.spacing! },
+  along: { label: 'Rows’ bearing', quantity: 'degrees', limit: { low: -360, high: 360 } },
 }
 
 const order = Object.keys(fields) as FigureName[]
@@ -29,8 +35,10 @@ type Props = { readonly hand: Hand; readonly status: HandStatus }
 export function FigureFields({ hand, status }: Props) {
   const isNarrow = useMedia('(max-width: 700px)')
   const [isOpen, setOpen] = useState(false)
-  const { figures, putWords, headland, isSnapping } = status
-  if (figures === undefined) return null
+  const plan = usePlanner(state => state.document.plan)
+  const { figures = {}, grows, putWords, headland, isSnapping } = status
+  const open = order.filter(name => figures[name] !== undefined)
+  if (plan === null || (open.length === 0 && grows === undefined)) return null
   const put = (event: FormEvent) => {
     event.preventDefault()
     hand.handle({ type: 'put' })
@@ -38,47 +46,62 @@ export function FigureFields({ hand, status }: Props) {
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key === 'Escape') focusMap()
   }
-  const open = order.filter(name => figures[name] !== undefined)
   const isShown = !isNarrow || isOpen
   return (
-    <form className={figuresClass} onSubmit={put} onKeyDown={onKeyDown}>
+    <>
       {isNarrow ? (
         <button type="button" aria-expanded={isOpen} onClick={() => setOpen(!isOpen)}>
-          Type the figures
+          {grows ? `Crop and figures: ${growsText(plan, grows)}` : 'Type the figures'}
         </button>
       ) : null}
-      {isShown ? (
-        <div className="draw-fields">
-          {open.map(name => {
-            const { typed, live } = figures[name]!
-            return (
-              <NumberField
-                key={name}
-                {...fields[name]}
-                value={typed}
-                note=""
-                {...(live === null ? {} : { fallback: live })}
-                onCommit={value => hand.handle({ type: 'type', figures: { [name]: value } })}
-              />
-            )
-          })}
-          {isSnapping ? (
-            <NumberField
-              label="Headland"
-              quantity="length"
-              limit={headlandLimit}
-              value={headland}
-              note=""
-              onCommit={value => hand.snap({ headland: value })}
-            />
-          ) : null}
+      {isShown && grows ? (
+        <div className="draw-fields draw-grows">
+          <CropField plan={plan} value={grows.crop} onCommit={crop => hand.grow({ crop })} />
+          <TextField label="Cultivar" value={grows.cultivar} onCommit={cultivar => hand.grow({ cultivar })} />
         </div>
       ) : null}
-      {putWords ? (
-        <button type="submit" className="first">
-          {putWords}
-        </button>
+      {open.length > 0 ? (
+        <form className={figuresClass} onSubmit={put} onKeyDown={onKeyDown}>
+          {isShown ? (
+            <div className="draw-fields">
+              {open.map(name => {
+                const { typed, live } = figures[name]!
+                return (
+                  <NumberField
+                    key={name}
+                    {...fields[name]}
+                    value={typed}
+                    note=""
+                    {...(live === null ? {} : { fallback: live })}
+                    onCommit={value => hand.handle({ type: 'type', figures: { [name]: value } })}
+                  />
+                )
+              })}
+              {isSnapping ? (
+                <NumberField
+                  label="Headland"
+                  quantity="length"
+                  limit={headlandLimit}
+                  value={headland}
+                  note=""
+                  onCommit={value => hand.snap({ headland: value })}
+                />
+              ) : null}
+            </div>
+          ) : null}
+          {putWords ? (
+            <button type="submit" className="first">
+              {putWords}
+            </button>
+          ) : null}
+        </form>
       ) : null}
-    </form>
+    </>
   )
+}
+
+/** On a phone the fields are folded away: what is about to be planted is said all the same. */
+function growsText(plan: Plan, { crop, cultivar }: Required<Growing>): string {
+  const name = cropName(crop, plan.crops)
+  return cultivar ? `${name}, ${cultivar}` : name
 }

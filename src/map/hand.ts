@@ -9,7 +9,7 @@ import { createPictureHand } from './picture-hand'
 import { createPlaceHand } from './place-hand'
 import type { PictureGrip } from './tools/picture-grips'
 import { type Tape, tapeText } from './tools/tape'
-import type { Ghost, Pixel, ToolContext, ToolEvent, ToolStatus } from './tools/tool'
+import type { Ghost, Growing, Pixel, ToolContext, ToolEvent, ToolStatus } from './tools/tool'
 import { type ToolInUse, toolFor } from './tools/tool-for'
 
 export type HandStatus = ToolStatus & {
@@ -37,6 +37,8 @@ export type Hand = {
   keep(isKept: boolean): void
   /** Whether points fall onto what is near, and at which distance from an edge. */
   snap(change: { readonly isOn?: boolean; readonly headland?: number | null }): void
+  /** What grows in plantings drawn from now on; another crop forgets the cultivar of the one before. */
+  grow(change: Growing): void
   /** Takes the measures off the map. */
   clearTapes(): void
   /** Told whenever ghost or status may have changed. */
@@ -54,6 +56,10 @@ export type HandOptions = {
 }
 
 type Manner = { readonly isKept: boolean; readonly isSnapping: boolean; readonly headland: number | null }
+
+/** Beds hardly ever grow what the trees beside them are. */
+type Chosen = { readonly trees: Growing; readonly beds: Growing }
+const nothingChosen: Chosen = { trees: {}, beds: {} }
 
 const emptyStatus: HandStatus = {
   points: 0,
@@ -75,11 +81,12 @@ export function createHand(store: PlannerStore, options: HandOptions): Hand {
   let isStationUnderWay = false
   let manner: Manner = { isKept: false, isSnapping: true, headland: null }
   let tapes: readonly Tape[] = []
+  let chosen = nothingChosen
   const places = createPlaceHand(store, options.toPixel)
   const pictures = createPictureHand(store)
   let lastAt: LngLat | null = null
 
-  const context = (): ToolContext | null => contextOf(store.getState(), options.toPixel, lastAt, manner)
+  const context = (): ToolContext | null => contextOf(store.getState(), options.toPixel, lastAt, { ...manner, chosen })
 
   const tell = (): void => {
     status = sameWhereEqual(status, {
@@ -104,7 +111,10 @@ export function createHand(store: PlannerStore, options: HandOptions): Hand {
 
   const stopWatching = store.subscribe((state, before) => {
     // Measures belong to the ground of one plan.
-    if (state.document.planId !== before.document.planId) tapes = []
+    if (state.document.planId !== before.document.planId) {
+      tapes = []
+      chosen = nothingChosen
+    }
     const isOther = state.view.tool !== before.view.tool || state.document.planId !== before.document.planId
     if (isOther) reset()
     else if (!isSameSubject(state, before)) loseWhatIsGone(state, before)
@@ -177,6 +187,13 @@ export function createHand(store: PlannerStore, options: HandOptions): Hand {
       manner = { ...manner, isSnapping: isOn, headland }
       tell()
     },
+    grow({ crop, cultivar }) {
+      const ground = groundOf(store.getState())
+      const before = chosen[ground]
+      const next = crop === undefined ? { ...before } : { crop }
+      chosen = { ...chosen, [ground]: { ...next, ...(cultivar === undefined ? {} : { cultivar }) } }
+      tell()
+    },
     clearTapes() {
       tapes = []
       tell()
@@ -197,6 +214,10 @@ function withTapes(ghost: Ghost | null, tapes: readonly Tape[], { plan }: ToolCo
   const kept = tapes.map(tape => ({ ...tape, words: tapeText(tape, plan.units) }))
   const bare: Ghost = { shapes: [], handles: [], hidden: [], measure: null, pointer: null }
   return { ...(ghost ?? bare), tapes: [...kept, ...(ghost?.tapes ?? [])] }
+}
+
+function groundOf({ view }: Pick<PlannerState, 'view'>): keyof Chosen {
+  return view.tool === 'bed' ? 'beds' : 'trees'
 }
 
 /** Whether a press that pulled something has come to its end, one way or another. */
@@ -235,7 +256,7 @@ function contextOf(
   { document, view }: PlannerState,
   toPixel: HandOptions['toPixel'],
   near: LngLat | null,
-  { isKept, isSnapping, headland }: Manner,
+  { isKept, isSnapping, headland, chosen }: Manner & { readonly chosen: Chosen },
 ): ToolContext | null {
   const { plan } = document
   if (plan === null) return null
@@ -247,6 +268,7 @@ function contextOf(
     isKept,
     isSnapping,
     headland,
+    growing: chosen[groundOf({ view })],
     toPixel,
     spacingOf: crop => spacingOf(plan, crop),
     newId,

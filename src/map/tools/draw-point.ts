@@ -1,5 +1,5 @@
 import type { LngLat } from '#geo/space/plane'
-import { newFeature } from './new-feature'
+import { growsIn, newFeature } from './new-feature'
 import type { Tool } from './tool'
 
 export type PointKind = 'plant' | 'station' | 'mud'
@@ -40,6 +40,11 @@ export function drawPoint(kind: PointKind): Tool<State> {
       const geometry = { type: 'Point', coordinates: pointer } as const
       return { shapes: [{ kind, geometry }], handles: [], hidden: [], measure: null, pointer }
     },
-    status: () => ({ points: 0, canFinish: false, hasVertex: false }),
+    status: (_state, context) => ({
+      points: 0,
+      canFinish: false,
+      hasVertex: false,
+      ...(kind === 'plant' ? { grows: growsIn(kind, context) } : {}),
+    }),
   }
 }

@@ -4,8 +4,8 @@ import { bearing, distance, offset } from '#geo/space/shape'
 import { counted, grouped } from '../../text/words'
 import { type Draft, emptyDraft, stepDraft } from './draft'
 import { draftHandles } from './draw-line'
-import { lastPlanting, ownRows, ownSpacings } from './last-planting'
-import { cropFor, newFeature } from './new-feature'
+import { ownSpacings } from './last-planting'
+import { growsIn, newFeature } from './new-feature'
 import { blockGhost } from './row-ghost'
 import type { Figures, Ghost, OpenFigures, Tool, ToolContext, ToolEvent, ToolStatus } from './tool'
 import { openLock } from './typed'
@@ -109,8 +109,9 @@ function withPlants(state: State, plants: number, context: ToolContext): State {
 }
 
 function spacingsOf({ typed }: State, context: ToolContext) {
-  const last = ownSpacings(context.plan, 'block')
-  const usual = context.spacingOf(cropFor(context.plan, 'block'))
+  const { crop } = growsIn('block', context)
+  const last = ownSpacings(context.plan, 'block', crop)
+  const usual = context.spacingOf(crop)
   const spacing = typed.spacing ?? last.spacing ?? usual?.spacing
   const rowSpacing = typed.rowSpacing ?? last.rowSpacing ?? usual?.rowSpacing
   return spacing && rowSpacing ? { spacing, rowSpacing } : null
@@ -155,7 +156,7 @@ function finished(state: State, context: ToolContext) {
   if (layout === null) return { state, notice: 'Type the plants’ distance in the row and between rows first.' }
   const { geometry, bearing: along } = rowBlock(layout, context.plane, context.plan.features)
   const { spacing, rowSpacing } = layout
-  const own = { ...ownRows(lastPlanting(context.plan, 'block')), spacing, rowSpacing, bearing: along }
+  const own = { spacing, rowSpacing, bearing: along }
   const { id, edit } = newFeature('block', geometry, context, own)
   return { state: { ...start, typed: { ...state.typed, rows: null } }, edit, selection: [id], isDone: true }
 }
@@ -209,6 +210,7 @@ function status(state: State, context: ToolContext): ToolStatus {
     points: line.points.length,
     canFinish: false,
     hasVertex: false,
+    grows: growsIn('block', context),
     figures: first === undefined ? shared : { ...own, plants, ...shared },
     ...(canPut
       ? { putWords: isFirst || layout === null ? 'Set the end of the row' : `Plant ${saysRows(layout)}` }

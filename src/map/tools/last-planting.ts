@@ -1,10 +1,12 @@
 import { type Block, isPlanting, type Plan, type Row } from '#geo/plan/plan'
 
-/** The row or block drawn last: the next one is most likely planted as it is. A block goes by blocks first. */
-export function lastPlanting(plan: Plan, kind: 'row' | 'block'): Row | Block | null {
+/** The row or block of a crop drawn last: the next one is most likely planted as it is. A block goes by blocks first. */
+function lastPlanting(plan: Plan, kind: 'row' | 'block', crop: string): Row | Block | null {
   const inRows = plan.features.filter(
     (feature): feature is Row | Block =>
-      isPlanting(feature) && (feature.properties.kind === 'row' || feature.properties.kind === 'block'),
+      isPlanting(feature) &&
+      feature.properties.crop === crop &&
+      (feature.properties.kind === 'row' || feature.properties.kind === 'block'),
   )
   return inRows.findLast(({ properties }) => properties.kind === kind) ?? inRows.at(-1) ?? null
 }
@@ -13,13 +15,13 @@ export function lastPlanting(plan: Plan, kind: 'row' | 'block'): Row | Block | n
 export function ownSpacings(
   plan: Plan,
   kind: 'row' | 'block',
+  crop: string,
 ): { readonly spacing?: number | undefined; readonly rowSpacing?: number | undefined } {
-  const { spacing, rowSpacing } = lastPlanting(plan, kind)?.properties ?? {}
+  const { spacing, rowSpacing } = lastPlanting(plan, kind, crop)?.properties ?? {}
   return { spacing, rowSpacing }
 }
 
-/** What the next one takes over beside the spacings. */
-export function ownRows(last: Row | Block | null): { readonly cultivar?: string } {
-  const cultivar = last?.properties.cultivar
-  return cultivar ? { cultivar } : {}
+/** Its cultivar; empty where it has none. */
+export function lastCultivar(plan: Plan, kind: 'row' | 'block', crop: string): string {
+  return lastPlanting(plan, kind, crop)?.properties.cultivar ?? ''
 }

@@ -4,7 +4,8 @@ import { type Feature, type FeatureKind, type Geometry, isPlanting, type Plan, t
 import type { LngLat, Plane } from '#geo/space/plane'
 import { bearing, distance } from '#geo/space/shape'
 import { nextName } from '../../text/names'
-import type { ToolContext } from './tool'
+import { lastCultivar } from './last-planting'
+import type { Growing, ToolContext } from './tool'
 
 /** What a plan without plantings grows. */
 const firstCrop = 'apple'
@@ -22,23 +23,23 @@ export function newFeature(
   context: ToolContext,
   own: Readonly<Record<string, string | number>> = {},
 ): { readonly id: string; readonly edit: Edit } {
-  const { plan, plane, year } = context
+  const { plan, year } = context
   const id = context.newId(kind)
-  const properties = { kind, name: nextName(plan, kind), ...grownProperties(kind, geometry, plan, plane), ...own }
+  const properties = { kind, name: nextName(plan, kind), ...grownProperties(kind, geometry, context), ...own }
   const feature = { type: 'Feature', id, geometry, properties } as Feature
   if (kind === 'station') return { id, edit: addStationInUse(feature as Station, year, { tubes: firstTubes }) }
   return { id, edit: addFeatures([feature]) }
 }
 
-function grownProperties(kind: FeatureKind, geometry: Geometry, plan: Plan, plane: Plane): object {
+function grownProperties(kind: FeatureKind, geometry: Geometry, context: ToolContext): object {
   switch (kind) {
     case 'row':
     case 'plant':
     case 'bed':
-      return { crop: cropFor(plan, kind) }
+      return grown(kind, context)
     case 'block': {
-      const along = geometry.type === 'Polygon' ? longestSide(geometry.coordinates[0] ?? [], plane) : 0
-      return { crop: cropFor(plan, kind), bearing: along }
+      const along = geometry.type === 'Polygon' ? longestSide(geometry.coordinates[0] ?? [], context.plane) : 0
+      return { ...grown(kind, context), bearing: along }
     }
     case 'station':
     case 'candidate':
@@ -51,6 +52,20 @@ function grownProperties(kind: FeatureKind, geometry: Geometry, plan: Plan, plan
     default:
       return kind satisfies never
   }
+}
+
+function grown(kind: GrowingKind, context: ToolContext): object {
+  const { crop, cultivar } = growsIn(kind, context)
+  return cultivar ? { crop, cultivar } : { crop }
+}
+
+export type GrowingKind = 'row' | 'block' | 'plant' | 'bed'
+
+/** What grows in the next planting: what was chosen for it, else the crop drawn last, in rows with its cultivar. */
+export function growsIn(kind: GrowingKind, { plan, growing = {} }: ToolContext): Required<Growing> {
+  const crop = growing.crop ?? cropFor(plan, kind)
+  const isRows = kind === 'row' || kind === 'block'
+  return { crop, cultivar: growing.cultivar ?? (isRows ? lastCultivar(plan, kind, crop) : '') }
 }
 
 /** The crop drawn last; beds grow what other beds grow before they grow what the trees are. */

@@ -41,7 +41,7 @@ export type ToolEvent =
 
 /** What can be typed while something is drawn: metres, degrees clockwise from north, whole numbers. */
 export type Figures = Readonly<Record<FigureName, number | null>>
-export type FigureName = 'length' | 'bearing' | 'plants' | 'spacing' | 'rowSpacing' | 'rows'
+export type FigureName = 'length' | 'bearing' | 'plants' | 'spacing' | 'rowSpacing' | 'rows' | 'along'
 
 /** A figure that can be typed now: what was typed, and what it is without. */
 export type OpenFigure = { readonly typed: number | null; readonly live: number | null }
@@ -59,11 +59,16 @@ export type ToolContext = {
   readonly isKept?: boolean
   /** Metres that headlands are wide; null or absent = points do not keep that distance. */
   readonly headland?: number | null
+  /** What was chosen for plantings drawn from now on; absent = what was drawn last. */
+  readonly growing?: Growing
   toPixel(at: LngLat): Pixel
   /** Metres in the row and between rows that a crop has by default; null where it is not known. */
   spacingOf(crop: string): { readonly spacing: number; readonly rowSpacing: number } | null
   newId(kind: FeatureKind): string
 }
+
+/** Crop and cultivar of what is drawn next. */
+export type Growing = { readonly crop?: string; readonly cultivar?: string }
 
 /** What came of an event. Everything but `state` is optional. */
 export type Answer<S> = {
@@ -129,6 +134,8 @@ export type ToolStatus = {
   readonly hasVertex: boolean
   /** The turning grip is chosen: arrow keys turn. */
   readonly isTurning?: boolean
+  /** What grows where it is drawn; absent where nothing does. */
+  readonly grows?: Required<Growing>
   /** What can be typed now. */
   readonly figures?: OpenFigures
   /** What `put` would do now, in words for a button; absent where it would do nothing. */

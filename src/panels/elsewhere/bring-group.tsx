@@ -2,10 +2,10 @@ import { type ImportChoice, needsCrop } from '#geo/file/import-things'
 import type { ShownGroup } from '#geo/file/open-import'
 import type { FeatureKind, Plan } from '#geo/plan/plan'
 import { ChoiceField } from '../../parts/choice-field'
+import { cropChoices } from '../../parts/crop-field'
 import { kindNames } from '../../text/names'
 import { lengthText } from '../../text/units'
 import { counted } from '../../text/words'
-import { cropChoices } from '../ground/crop-choice'
 import { usePlan } from '../hooks'
 
 const shapes = {

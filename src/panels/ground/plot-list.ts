@@ -1,6 +1,6 @@
 import type { Plan } from '#geo/plan/plan'
+import { cropChoices } from '../../parts/crop-field'
 import { readNumber } from '../../text/read-number'
-import { cropChoices } from './crop-choice'
 import type { Read } from './typed-geometry'
 
 /** What grows on a plot: so many plants of a crop; null = the whole plot is a bed of it. */

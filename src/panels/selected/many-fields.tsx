@@ -2,11 +2,11 @@ import { canHave, type SharedName, type SharedPatch, setManyProperties } from '#
 import { featureLimits } from '#geo/plan/limits'
 import type { Feature } from '#geo/plan/plan'
 import { ChoiceField } from '../../parts/choice-field'
+import { cropChoices } from '../../parts/crop-field'
 import { NumberField } from '../../parts/number-field'
 import { TextField } from '../../parts/text-field'
 import type { Quantity } from '../../text/units'
 import { counted } from '../../text/words'
-import { cropChoices } from '../ground/crop-choice'
 import { useEdit, usePlan } from '../hooks'
 import { fieldLimit } from './feature-fields'
 

@@ -3,7 +3,7 @@ import { type BlockProperties, seasonOf } from '#geo/plan/plan'
 import { drawLine } from '../../../../src/map/tools/draw-line'
 import { drawPoint } from '../../../../src/map/tools/draw-point'
 import { drawRing } from '../../../../src/map/tools/draw-ring'
-import { bedFeature, blockFeature, smallPlan, step } from '../../../support/builders'
+import { bedFeature, blockFeature, mudFeature, smallPlan, step } from '../../../support/builders'
 import { drag, hover, play, press, release, tap } from './events'
 
 const pointers = ['mouse', 'touch', 'pen'] as const
@@ -22,7 +22,8 @@ describe('drawing a line', () => {
       type: 'Feature',
       id: 'row-new-1',
       geometry: { type: 'LineString', coordinates: [step([20, 4]), step([26, 4]), step([30, 6])] },
-      properties: { kind: 'row', name: 'Row 3', crop: 'apple' },
+      // As the row before, and the bar shows it while it is drawn.
+      properties: { kind: 'row', name: 'Row 3', crop: 'apple', cultivar: 'Late' },
     })
     expect(selection).toEqual(['row-new-1'])
     expect(last?.isDone).toBe(true)
@@ -74,7 +75,7 @@ describe('drawing a line', () => {
     const { ghost } = play(drawLine('row'), [tap([20, 4]), hover([26, 4], { alt: true })])
     const geometry = { type: 'LineString', coordinates: [step([20, 4]), step([26, 4])] }
     expect(ghost?.shapes).toEqual([{ kind: 'row', geometry }])
-    expect(ghost?.measure).toEqual({ kind: 'row', geometry })
+    expect(ghost?.measure).toMatchObject({ kind: 'row', geometry, feature: { properties: { crop: 'apple' } } })
     expect(ghost?.handles).toEqual([{ at: step([20, 4]), role: 'vertex' }])
     const overCorner = play(drawLine('row'), [hover([10.2, 0])])
     expect(overCorner.ghost?.handles).toEqual([{ at: step([10, 0]), role: 'snap' }])
@@ -181,5 +182,46 @@ describe('drawing a mark', () => {
     const { ghost } = play(drawPoint('mud'), [hover([3, 4])])
     expect(ghost?.shapes).toEqual([{ kind: 'mud', geometry: { type: 'Point', coordinates: step([3, 4]) } }])
     expect(play(drawPoint('mud'), [{ type: 'cancel' }]).last?.isLeft).toBe(true)
+  })
+})
+
+describe('a block under way', () => {
+  const corners = [tap([20, 0]), tap([26, 0]), hover([26, 6])]
+  const typed = (figures: object) => ({ type: 'type', figures }) as const
+  const bare = { plan: smallPlan({ features: [mudFeature('mud-1', {}, [0, 0])] }), isSnapping: false }
+
+  it('shows the direction and spacings that its rows would have, and takes others before it is finished', () => {
+    const { status, ghost } = play(drawRing('block'), corners, bare)
+    // The second side, six steps north, is the longest.
+    expect(status.figures?.along).toEqual({ typed: null, live: 0 })
+    expect(status.figures?.spacing).toEqual({ typed: null, live: 2.5 })
+    const rows = ghost!.shapes.length - 1
+    const turned = play(drawRing('block'), [...corners, typed({ along: 90, rowSpacing: 8 })], bare)
+    expect(turned.status.figures?.along?.typed).toBe(90)
+    // 66.8 m across instead of half of 41 m, at 8 m instead of 4: as many rows or fewer, all running east.
+    expect(turned.ghost!.shapes.length - 1).not.toBe(rows)
+    const [, first] = turned.ghost!.shapes
+    const [a, b] = first!.geometry.coordinates as readonly (readonly number[])[]
+    expect(Math.abs(a![1]! - b![1]!)).toBeLessThan(1e-6)
+    expect(turned.ghost?.measure?.feature?.properties).toMatchObject({ bearing: 90, rowSpacing: 8 })
+  })
+
+  it('keeps them, and the next one the spacings but not the direction', () => {
+    const events = [...corners, tap([26, 6]), typed({ along: -60, spacing: 3 }), { type: 'finish' } as const]
+    const { plan, status } = play(drawRing('block'), events, bare)
+    expect(plan.features.at(-1)?.properties).toMatchObject({ bearing: 120, spacing: 3 })
+    expect(status.figures?.along?.typed).toBeNull()
+    expect(status.figures?.spacing).toMatchObject({ typed: 3 })
+  })
+
+  it('grows what was chosen, with the spacings of that crop', () => {
+    const growing = { crop: 'pear', cultivar: 'Comice' }
+    const spacingOf = (crop: string) =>
+      crop === 'pear' ? { spacing: 4, rowSpacing: 5 } : { spacing: 2.5, rowSpacing: 4 }
+    const events = [...corners, tap([26, 6]), { type: 'finish' } as const]
+    const { plan, status } = play(drawRing('block'), events, { ...bare, growing, spacingOf })
+    expect(plan.features.at(-1)?.properties).toMatchObject(growing)
+    expect(status.grows).toEqual(growing)
+    expect(status.figures?.spacing?.live).toBe(4)
   })
 })
