@@ -1,5 +1,6 @@
 import type { LngLat } from '#geo/space/plane'
-import { type Snap, snapTo } from './snap'
+import { snapTo } from './snap'
+import type { Snap } from './snap-point'
 import { pixelDistance, type ToolContext, type ToolEvent, type ToolStatus, tolerance } from './tool'
 import { type Lock, lockedAt, noLock, openLock } from './typed'
 

@@ -1,7 +1,7 @@
 import type { LngLat, Metres } from '#geo/space/plane'
 import { distance } from '#geo/space/shape'
-import type { Pointed, Snap } from './snap'
 import type { Alike, Leading } from './snap-directions'
+import type { Pointed, Snap } from './snap-point'
 import { pixelDistance, type ToolContext } from './tool'
 
 /** How far from the pointer two attractions may cross and still be meant both, pixels. */

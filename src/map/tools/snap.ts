@@ -5,20 +5,11 @@ import { positionsOf } from './positions'
 import { presentIn } from './present'
 import { type Attraction, circleAbout, isNearTo, nearestCrossing, rayFrom, straightNear } from './snap-crossing'
 import { directionsFor, type Leading, lengthsFor } from './snap-directions'
-import { type Keys, type Pixel, type PointerKind, pixelDistance, type ToolContext } from './tool'
+import type { Pointed, Snap } from './snap-point'
+import { pixelDistance, type ToolContext } from './tool'
 
 /** Pixels within which a new point falls onto what is there already. */
 const snapDistance = 10
-
-/** What a point has fallen onto: where it is now, why in words, and the lines that show it. */
-export type Snap = { readonly at: LngLat; readonly words: string; readonly guides: readonly (readonly LngLat[])[] }
-
-export type Pointed = {
-  readonly at: LngLat
-  readonly pixel: Pixel
-  readonly keys: Keys
-  readonly pointer: PointerKind
-}
 
 type Options = {
   /** A thing that does not attract, because it is the one that is being changed. */
