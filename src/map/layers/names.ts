@@ -5,6 +5,7 @@ import { stationHalf } from '../tools/hit'
 import { positionsOf } from '../tools/positions'
 import type { Frame } from './canvas-layer'
 import { type Box, boxAround, type LabelWish, placeLabels } from './label-placement'
+import { type NamedMark, sharedNames } from './shared-names'
 
 const height = 16
 /** A shape smaller than this on the screen shows no name, pixels. */
@@ -27,10 +28,11 @@ export function paintNames(
     const { x, y } = frame.toCanvas(at)
     return boxAround(x, y, 2 * stationHalf, 2 * stationHalf)
   })
+  const shared = sharedNames(singlePlants(frame, features, hidden), name => context.measureText(name).width)
   for (const feature of features) {
-    if (hidden.has(feature.id)) continue
+    if (hidden.has(feature.id) || shared.get(feature.id) === null) continue
     const { kind } = feature.properties
-    const name = captions.get(feature.id) ?? feature.properties.name
+    const name = captions.get(feature.id) ?? shared.get(feature.id) ?? feature.properties.name
     const places = positionsOf(feature.geometry).map(frame.toCanvas)
     const isStation = kind === 'station'
     if (isStation) taken.push(boxAround(places[0]!.x, places[0]!.y, 2 * stationHalf, 2 * stationHalf))
@@ -54,6 +56,15 @@ export function paintNames(
     context.fillStyle = palette.ink
     context.fillText(text, x, y)
   }
+}
+
+/** Single plants in view by their names: hundreds of a row would leave no room for anything else. */
+function singlePlants(frame: Frame, features: readonly Feature[], hidden: ReadonlySet<string>): readonly NamedMark[] {
+  return features.flatMap(({ id, properties, geometry }) => {
+    if (properties.kind !== 'plant' || geometry.type !== 'Point' || !properties.name || hidden.has(id)) return []
+    const { x, y } = frame.toCanvas(geometry.coordinates as LngLat)
+    return isInView(x, y, frame.view) ? [{ id, name: properties.name, x, y }] : []
+  })
 }
 
 /** Plantings before the ground round them: a boundary is large and says little. */

@@ -80,8 +80,8 @@ export function ImportChoices({ reader, found, problems, of, kept, onKeep, onAga
         cultivars={kept.cultivars}
         onChange={cultivars => onKeep({ ...kept, cultivars })}
       />
-      <section className="bring-end stack" aria-label="What comes in">
-        <p role="status">
+      <section className="bring-end stack" aria-label="What comes in" aria-busy={coming.isBehind}>
+        <p role="status" className={coming.isBehind ? 'stale' : ''}>
           {coming.shapes === null
             ? coming.fault === null
               ? 'Working it out …'
