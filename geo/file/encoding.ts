@@ -108,8 +108,10 @@ function fromUtf8(bytes: Uint8Array, isMarked: boolean): DecodedText {
   for (let i = 0; i < bytes.length; ) {
     const first = bytes[i]!
     if (first < 0x80) {
-      out.add(first)
-      i += 1
+      let end = i + 1
+      while (end < bytes.length && bytes[end]! < 0x80) end += 1
+      out.addLatin(bytes, i, end)
+      i = end
       continue
     }
     const point = sequenceAt(bytes, i)
@@ -149,12 +151,17 @@ function sequenceAt(bytes: Uint8Array, at: number): number | null {
 }
 
 /** Gathers UTF-16 units; text is made of many at a time, since one by one takes far longer. */
-function units(): { add(unit: number): void; text(): string } {
+function units(): {
+  add(unit: number): void
+  /** All bytes of a stretch, each a letter by itself. */
+  addLatin(bytes: Uint8Array, from: number, to: number): void
+  text(): string
+} {
   const buffer = new Uint16Array(8192)
   const parts: string[] = []
   let filled = 0
   const flush = () => {
-    parts.push(String.fromCharCode(...buffer.subarray(0, filled)))
+    if (filled > 0) parts.push(lettersOf(buffer.subarray(0, filled)))
     filled = 0
   }
   return {
@@ -163,9 +170,24 @@ function units(): { add(unit: number): void; text(): string } {
       buffer[filled] = unit
       filled += 1
     },
+    addLatin(bytes, from, to) {
+      if (to - from > buffer.length - filled) flush()
+      if (to - from <= buffer.length) {
+        buffer.set(bytes.subarray(from, to), filled)
+        filled += to - from
+        return
+      }
+      for (let at = from; at < to; at += buffer.length)
+        parts.push(lettersOf(bytes.subarray(at, Math.min(to, at + buffer.length))))
+    },
     text() {
       flush()
       return parts.join('')
     },
   }
+}
+
+function lettersOf(codes: Uint8Array | Uint16Array): string {
+  // Spread out one by one they would take several times as long; the call takes any list of numbers.
+  return String.fromCharCode.apply(null, codes as unknown as number[])
 }

@@ -254,7 +254,7 @@ function geometryOf(shape: ImportShape, parts: readonly (readonly LngLat[])[]): 
     case 'points':
       return first.length === 0 ? null : { type: 'MultiPoint', coordinates: first }
     case 'line':
-      return corners(first) < 2 ? null : { type: 'LineString', coordinates: first }
+      return !hasCorners(first, 2) ? null : { type: 'LineString', coordinates: first }
     case 'ring': {
       if (!isOutline(first)) return null
       return { type: 'Polygon', coordinates: [first, ...others.filter(isOutline)].map(closedRing) }
@@ -269,12 +269,19 @@ function kindsOf(shape: ImportShape, positions: readonly LngLat[]): readonly Fea
   return shape === 'line' && isOutline(positions) ? [...kinds, ...ringKinds] : kinds
 }
 
-function corners(positions: readonly LngLat[]): number {
-  return new Set(positions.map(([lng, lat]) => `${lng} ${lat}`)).size
+/** Whether so many of the positions are different. */
+function hasCorners(positions: readonly LngLat[], wanted: number): boolean {
+  const found: LngLat[] = []
+  for (const at of positions) {
+    if (found.some(([lng, lat]) => lng === at[0] && lat === at[1])) continue
+    found.push(at)
+    if (found.length === wanted) return true
+  }
+  return false
 }
 
 function isOutline(positions: readonly LngLat[]): boolean {
-  if (corners(positions) < 3) return false
+  if (!hasCorners(positions, 3)) return false
   return Math.abs(signedArea(closedRing(positions).map(localFrame(positions[0]!)))) >= leastArea
 }
 

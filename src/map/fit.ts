@@ -52,8 +52,14 @@ const farApart = 30
 /** Fits what is coming together with the plan, or alone where the plan lies far from it. */
 export function showComing(map: LeafletMap, { positions }: PackedShapes, plan: Plan | null): void {
   if (positions.length === 0) return
-  const bounds = latLngBounds([])
-  for (let i = 0; i < positions.length; i += 3) bounds.extend([positions[i + 1]!, positions[i]!])
+  let [west, south, east, north] = [Infinity, Infinity, -Infinity, -Infinity]
+  for (let i = 0; i < positions.length; i += 3) {
+    west = Math.min(west, positions[i]!)
+    east = Math.max(east, positions[i]!)
+    south = Math.min(south, positions[i + 1]!)
+    north = Math.max(north, positions[i + 1]!)
+  }
+  const bounds = latLngBounds([south, west], [north, east])
   const whole = latLngBounds(bounds.getSouthWest(), bounds.getNorthEast())
   for (const { geometry } of plan?.features ?? []) {
     for (const [lng, lat] of positionsOf(geometry)) whole.extend([lat, lng])

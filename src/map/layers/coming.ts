@@ -4,9 +4,10 @@ import { unitPoints } from '../mercator'
 import type { Frame, Painter } from './canvas-layer'
 
 /** Vertices nearer than this to the last one drawn cannot be told from it, pixels; walked lines have hundreds of thousands. */
-const leastStep = 1
-/** More points than this go without dashes, which no eye could tell and a canvas takes long for. */
+const leastStep = 2
+/** More points, or lines longer than this in pixels, go without dashes, which no eye could tell and a canvas takes long for. */
 const mostDashed = 3000
+const longestDashed = 40_000
 const radius = 6
 
 /** What a file would bring, over the plan: dashed lines and rings with a sentence above them, gone when it is brought in or left. */
@@ -29,6 +30,7 @@ export function comingPainter(store: PlannerStore): Painter {
       top: Number.POSITIVE_INFINITY,
     }
     const { unit } = known
+    let length = 0
     const place = (i: number) => ({
       x: unit[2 * i]! * frame.worldSize - frame.left,
       y: unit[2 * i + 1]! * frame.worldSize - frame.top,
@@ -49,7 +51,11 @@ export function comingPainter(store: PlannerStore): Painter {
             const isEnd = i === from || i === from + count - 1
             if (!isEnd && Math.abs(at.x - last.x) < leastStep && Math.abs(at.y - last.y) < leastStep) continue
             if (i === from) lines.moveTo(at.x, at.y)
-            else lines.lineTo(at.x, at.y)
+            else if (isBeside(last, at, frame)) lines.moveTo(at.x, at.y)
+            else {
+              lines.lineTo(at.x, at.y)
+              length += Math.abs(at.x - last.x) + Math.abs(at.y - last.y)
+            }
             last = at
           }
         } else {
@@ -64,18 +70,32 @@ export function comingPainter(store: PlannerStore): Painter {
         }
       }
     })
-    strokeTwice(frame, lines, [9, 6])
-    strokeTwice(frame, rings, places.count > mostDashed ? [] : [4, 3])
+    strokeTwice(frame, lines, length > longestDashed ? null : [9, 6])
+    strokeTwice(frame, rings, places.count > mostDashed ? null : [4, 3])
     if (words !== '' && places.right >= places.left) paintWords(frame, words, places)
   }
 }
 
-function isNear({ x, y }: { readonly x: number; readonly y: number }, { width, height }: Frame): boolean {
+type Place = { readonly x: number; readonly y: number }
+
+function isNear({ x, y }: Place, { width, height }: Frame): boolean {
   return x > -radius && y > -radius && x < width + radius && y < height + radius
 }
 
-/** Over paper, so that it is seen on whatever lies beneath. */
-function strokeTwice({ context, palette }: Frame, path: Path2D, dashes: number[]): void {
+/** Whether a leg lies wholly to one side of the canvas. */
+function isBeside(a: Place, b: Place, { width, height }: Frame): boolean {
+  return (a.x < 0 && b.x < 0) || (a.y < 0 && b.y < 0) || (a.x > width && b.x > width) || (a.y > height && b.y > height)
+}
+
+/** Over paper, so that it is seen on whatever lies beneath; a multitude as thin lines alone. */
+function strokeTwice({ context, palette }: Frame, path: Path2D, dashes: number[] | null): void {
+  if (dashes === null) {
+    context.lineJoin = 'bevel'
+    context.lineWidth = 1
+    context.strokeStyle = palette.accent
+    context.stroke(path)
+    return
+  }
   context.lineJoin = 'round'
   context.lineWidth = 5
   context.globalAlpha = 0.7
@@ -89,6 +109,9 @@ function strokeTwice({ context, palette }: Frame, path: Path2D, dashes: number[]
   context.setLineDash([])
 }
 
+/** What the map's own buttons take of its corner, pixels. */
+const buttons = { width: 64, height: 150 }
+
 /** Above what is coming, kept inside the view. */
 function paintWords(
   { context, palette, view }: Frame,
@@ -98,8 +121,10 @@ function paintWords(
   context.font = `600 13px ${palette.font}`
   const width = context.measureText(words).width + 16
   if (width > view.right - view.left - 8) return
-  const x = Math.min(Math.max((left + right - width) / 2, view.left + 4), view.right - width - 4)
   const y = Math.min(Math.max(top - 40, view.top + 4), view.bottom - 32)
+  // Clear of the buttons for closer and farther, where there is room.
+  const clear = y - view.top < buttons.height && width < view.right - view.left - buttons.width - 8 ? buttons.width : 4
+  const x = Math.min(Math.max((left + right - width) / 2, view.left + clear), view.right - width - 4)
   context.beginPath()
   context.roundRect(x, y, width, 26, 6)
   context.fillStyle = palette.paper

@@ -6,7 +6,9 @@ const fewest = 3
 
 /** What the names of single plants in a row have in common: `Row 1` of `Row 1, tree 12`; null where no number ends it. */
 export function sharedPart(name: string): string | null {
-  const found = /^(.*?[^\s,;:.#-])[\s,;:.#-]*(?:\b(?:tree|plant|bush|no|nr)\b\.?)?[\s#]*(?<!\d)\d+$/iu.exec(name.slice(0, 200))
+  const found = /^(.*?[^\s,;:.#-])[\s,;:.#-]*(?:\b(?:tree|plant|bush|no|nr)\b\.?)?[\s#]*(?<!\d)\d+$/iu.exec(
+    name.slice(0, 200),
+  )
   return found !== null && /\p{L}/u.test(found[1]!) ? found[1]! : null
 }
 
