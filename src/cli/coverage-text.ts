@@ -18,7 +18,7 @@ const limits: Readonly<Record<Limit, string>> = {
   distance: 'too far',
   timing: 'out of time',
   numbers: 'too few bees',
-  competition: 'rival blossom',
+  competition: 'rival or wild blossom',
   unserved: 'no bees near',
   none: 'nothing much',
 }

@@ -30,7 +30,7 @@ export const limitNames: Readonly<Record<Limit, string>> = {
   distance: 'too far',
   timing: 'out of time',
   numbers: 'too few bees',
-  competition: 'rival blossom',
+  competition: 'rival or wild blossom',
   unserved: 'no bees near',
   none: 'nothing much',
 }
@@ -45,15 +45,23 @@ export const remedyNames = {
 
 export type Remedy = keyof typeof remedyNames
 
-type Held = { readonly limit: Limit | null; readonly reach: number | null; readonly coverage: number | null }
+type Held = {
+  readonly limit: Limit | null
+  readonly reach: number | null
+  readonly coverage: number | null
+  readonly timingMatch?: number | null
+}
 
 /**
  * What holds a planting back; null where nothing does, or where it is not known. One that is in reach lacks nests close
  * by, not reach; one that no single change helps, though it is far from enough, lacks too much for any one of them.
+ * Bees that fly outside its bloom find wild blossom then, and that only because nothing of it is open.
  */
-export function limitWords({ limit, reach, coverage }: Held): string | null {
+export function limitWords({ limit, reach, coverage, timingMatch }: Held): string | null {
   if (limit === null) return null
   if (limit === 'none') return verdictOf(coverage) === 'yes' || coverage === null ? null : 'no single change is enough'
+  if (limit === 'competition' && verdictOf(timingMatch ?? null) === 'no')
+    return 'out of time: its bees live on wild blossom'
   return limit === 'distance' && verdictOf(reach) === 'yes' ? 'in reach, but no nest close by' : limitNames[limit]
 }
 

@@ -1,22 +1,21 @@
 import { useMemo } from 'react'
 import { isForage, isPresent, type Plan } from '#geo/plan/plan'
 import { dateOfDay } from '#geo/time/day'
-import { listed } from '#geo/wording/plain'
 import { Chart } from '../../parts/chart'
 import { Disclosure } from '../../parts/disclosure'
-import { cropsIn, forages, plantingsIn, bloomOf as selectBloom, stations, stationsInUse } from '../../state/selectors'
+import { cropsIn, forages, stations, stationsInUse } from '../../state/selectors'
 import { counted, dateSpan } from '../../text/words'
 import { usePlan, useYear } from '../hooks'
 import { bandsSummary, daysOf, seasonBands } from '../season-bands'
 import { useShell } from '../shell'
 import { doubtCurve } from '../strip/season-days'
 import { wholeOf } from '../strip/strip-picture'
-import { cropTitle } from '../titles'
 import { BandTable } from './band-table'
-import { CalendarCard } from './calendar-card'
+import { Calendar, cropsWithoutBloom, useIsBloomFirst } from './calendar'
 import { ColdStoreFields } from './cold-store'
 import { ComingOut } from './coming-out'
 import { CropBloom } from './crop-bloom'
+import { OffDaysOffer } from './off-days-offer'
 import { OwnBloom } from './own-bloom'
 import { ReleaseAdvice } from './release-advice'
 import { SeasonShift } from './season-shift'
@@ -39,10 +38,14 @@ export function BloomPage() {
   const crops = cropsIn(plan, year)
   const meadows = forages(plan).filter(forage => isForage(forage) && isPresent(forage, year))
   const all = stations(plan)
+  const isCalledFirst = useIsBloomFirst()
   return (
     <div className="page">
-      <p className="lead">{bloomSentence(plan, year)}</p>
-      <Calendar key={`calendar ${year}`} />
+      <p className="lead" tabIndex={-1}>
+        {bloomSentence(plan, year)}
+      </p>
+      {isCalledFirst ? null : <Calendar key={`calendar ${year}`} />}
+      <OffDaysOffer />
       <SeasonShift />
       {bands.blooms.length + bands.flights.length > 0 ? (
         <section className="stack" aria-label={`Bloom and flight in ${year}`}>
@@ -102,38 +105,6 @@ export function BloomPage() {
       </section>
     </div>
   )
-}
-
-/** Crops in use without bloom are called for; else the calendar is folded until it is to be moved. */
-function Calendar() {
-  const plan = usePlan()
-  const year = useYear()
-  const missing = cropsWithoutBloom(plan, year)
-  if (cropsIn(plan, year).length === 0) return null
-  if (missing.length === 0) {
-    return (
-      <Disclosure summary="Move the whole calendar: region and apple date">
-        <CalendarCard />
-      </Disclosure>
-    )
-  }
-  const names = listed(missing.map(crop => cropTitle(plan, crop)))
-  return (
-    <div className="call-box">
-      <p>
-        {names} {missing.length === 1 ? 'has' : 'have'} no bloom dates for {year}, so nothing can be counted for{' '}
-        {missing.length === 1 ? 'it' : 'them'}. If you know when apple bloomed, here or nearby, last year or this, all
-        else is estimated from it.
-      </p>
-      <CalendarCard />
-    </div>
-  )
-}
-
-/** Crops that at least one planting of the season needs dates of. */
-export function cropsWithoutBloom(plan: Plan, year: number): readonly string[] {
-  const waiting = plantingsIn(plan, year).filter(planting => selectBloom(plan, year, planting) === undefined)
-  return [...new Set(waiting.map(({ properties }) => properties.crop))]
 }
 
 /** When things bloom and when bees fly, in one sentence. */

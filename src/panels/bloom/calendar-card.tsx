@@ -36,8 +36,11 @@ export function CalendarCard() {
     const feature = featureById(plan, key)
     return feature ? titleOf(feature) : cropTitle(plan, key)
   }
-  const fill = () => {
+  const fill = (event: { readonly currentTarget: HTMLElement }) => {
+    // The button goes or moves with the press: whoever pressed is led to the sentence that tells what is known now.
+    const lead = event.currentTarget.closest('.panel-body')?.querySelector<HTMLElement>('.page > .lead')
     edit(fillEdit(plan, year, hinge, fills))
+    lead?.focus()
     setDraft(null)
     notify(store, `${filledText(changed.length)} One press of Undo takes all of it back.`)
   }

@@ -1,4 +1,4 @@
-import { useId } from 'react'
+import { useEffect, useId, useRef } from 'react'
 import { bees } from '#geo/data/bees'
 import { type BeeId, beeIds } from '#geo/data/own'
 import { setReleases, setStationSeason } from '#geo/plan/edits-seasons'
@@ -18,7 +18,8 @@ import { beeTitle } from '../first/bee-choice'
 import { useEdit, usePlan, useYear } from '../hooks'
 import { fieldLimit } from '../selected/feature-fields'
 import { titleOf } from '../titles'
-import { bestReleaseFor } from './best-release'
+import { bestReleaseAt } from './best-release'
+import { OffDaysOffer } from './off-days-offer'
 import { ReleaseFields } from './release-fields'
 
 type Props = { readonly station: Station; readonly isOpen?: boolean }
@@ -73,15 +74,17 @@ function UseFields({ station, use }: { readonly station: Station; readonly use: 
   const set = (patch: { readonly [K in keyof StationSeason]?: StationSeason[K] | undefined }) =>
     edit(setStationSeason(year, station.id, patch))
   const releases = use.releases ?? []
-  const best = bestReleaseFor(plan, year, bee)
+  const best = bestReleaseAt(plan, year, station)
   const spring = springDay(plan, year)
+  const added = useFocusOnAdded(releases.length)
   const add = () => {
     const date = best?.date ?? spring
+    added.expect()
     edit(setReleases(year, station.id, [...releases, { date, females: 0 }]))
   }
   const suits = `${bees[bee].name}: bore ${boreText(boreMin, plan.units)} to ${boreText(boreMax, plan.units)}, ${boreText(depthMin, plan.units)} deep or more`
   return (
-    <div className="stack">
+    <div className="stack" ref={added.within}>
       <ChoiceField
         label="Bee"
         value={(use.bee ?? 'plan') as BeeId | 'plan'}
@@ -123,6 +126,7 @@ function UseFields({ station, use }: { readonly station: Station; readonly use: 
       <p className="field-note">{suits}.</p>
       <Caution about="tools" />
       {releases.length === 0 ? <p className="call">No cocoons are set out here, so no bee flies from it.</p> : null}
+      <OffDaysOffer of={station.id} />
       {releases.map((release, i) => (
         <ReleaseFields
           // biome-ignore lint/suspicious/noArrayIndexKey: a batch has nothing else that stays the same while it is edited
@@ -165,4 +169,21 @@ function UseFields({ station, use }: { readonly station: Station; readonly use: 
       </p>
     </div>
   )
+}
+
+/** Whoever adds a batch is led to its first field. */
+function useFocusOnAdded(count: number) {
+  const within = useRef<HTMLDivElement>(null)
+  const isExpected = useRef(false)
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the new fields are there once the count has changed
+  useEffect(() => {
+    if (!isExpected.current) return
+    isExpected.current = false
+    const batches = within.current?.querySelectorAll('fieldset.release')
+    batches?.[batches.length - 1]?.querySelector('input')?.focus()
+  }, [count])
+  const expect = () => {
+    isExpected.current = true
+  }
+  return { within, expect }
 }

@@ -7,6 +7,7 @@ import { usePlannerStore } from '../../state/use-planner'
 import { limitWords } from '../../text/names'
 import { verdictOf } from '../../text/verdict'
 import { about } from '../../text/words'
+import { OffDaysOffer } from '../bloom/off-days-offer'
 import { useEvaluation, usePlan, useSelect, useYear } from '../hooks'
 import { cropTitle } from '../titles'
 import { coverageSentence } from './coverage-sentence'
@@ -31,7 +32,10 @@ export function CoveragePage() {
   const { report } = value
   return (
     <div className="page">
-      <p className="lead">{coverageSentence(report)}</p>
+      <OffDaysOffer />
+      <p className="lead" tabIndex={-1}>
+        {coverageSentence(report)}
+      </p>
       {reason === null ? null : (
         <p role="alert" className="call">
           {reason} What is shown answers the plan before that.

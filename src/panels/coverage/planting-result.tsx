@@ -4,7 +4,7 @@ import { verdictOf } from '../../text/verdict'
 import { capitalised, points } from '../../text/words'
 import { useEvaluation } from '../hooks'
 import { Estimate, Explained, useRanges, VerdictFigure } from './figures'
-import { advice, gainsOf } from './remedies'
+import { adviceOn, gainsOf } from './remedies'
 
 type Props = {
   readonly id: string
@@ -93,7 +93,7 @@ export function ResultDetails({ result }: { readonly result: PlantingResult }) {
           <Explained figure="limit" id={id} label={`what holds ${name} back`}>
             {limit === 'none' ? capitalised(held) : held}
           </Explained>
-          . {advice[limit]}
+          . {adviceOn({ ...result, limit })}
         </p>
       )}
       {isEnough || gains.every(({ gain }) => gain < 0.005) ? null : (

@@ -2,8 +2,8 @@ import { useState } from 'react'
 import type { Plan } from '#geo/plan/plan'
 import type { Outcome, Problem } from '#geo/problem'
 import { Caution } from '../../parts/caution'
-import { notify, openPlan } from '../../state/actions'
-import { usePlanner, usePlannerStore } from '../../state/use-planner'
+import { notify, openPlan, setPage } from '../../state/actions'
+import { usePlannerStore } from '../../state/use-planner'
 import { ProblemList } from '../problem-list'
 import { type Sample, useServices } from '../services'
 import { reasonOf } from '../use-loaded'
@@ -17,10 +17,14 @@ type Fault = { readonly words: string; readonly problems: readonly Problem[] }
 /** What is seen while no plan is open: what this is, and the ways in. */
 export function FirstScreen() {
   const store = usePlannerStore()
-  const year = usePlanner(state => state.view.year)
   const { openFile, readKeptPlan } = useServices()
   const [fault, setFault] = useState<Fault | null>(null)
   const start = (plan: Plan, planId: string | null) => openPlan(store, plan, planId)
+  // What was looked at before, a sample's coverage perhaps, is no place to begin.
+  const begin = (plan: Plan) => {
+    setPage(store, 'ground')
+    start(plan, null)
+  }
   const read = async (words: string, reading: Promise<Outcome<Plan> | null>, planId: string | null) => {
     try {
       const outcome = await reading
@@ -54,7 +58,7 @@ export function FirstScreen() {
       <div className="first-columns">
         <section className="stack first-card" aria-labelledby="start">
           <h2 id="start">Start a plan</h2>
-          <NewPlanForm year={year} onStart={plan => start(plan, null)} />
+          <NewPlanForm onStart={begin} />
         </section>
         <div className="stack-wide">
           <section className="stack" aria-labelledby="kept">

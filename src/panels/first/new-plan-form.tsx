@@ -4,17 +4,18 @@ import type { Plan, Units } from '#geo/plan/plan'
 import type { LngLat } from '#geo/space/plane'
 import { ChoiceField } from '../../parts/choice-field'
 import { UnitsProvider } from '../../parts/units-context'
+import { seasonToPlan } from '../../text/home'
 import { regionNames } from '../../text/names'
 import { useServices } from '../services'
 import { BeeChoice } from './bee-choice'
 import { likelyAt, newPlan } from './new-plan'
 import { PlaceChoice } from './place-choice'
 
-type Props = { readonly year: number; readonly onStart: (plan: Plan) => void }
+type Props = { readonly onStart: (plan: Plan) => void }
 
 /** Starts a plan: only what the map and the defaults need; all of it can be changed later. */
-export function NewPlanForm({ year, onStart }: Props) {
-  const { timeZone } = useServices()
+export function NewPlanForm({ onStart }: Props) {
+  const { timeZone, today } = useServices()
   const [name, setName] = useState('')
   const [place, setPlace] = useState<LngLat | null>(null)
   const [ownBee, setOwnBee] = useState<BeeId | null>(null)
@@ -24,6 +25,8 @@ export function NewPlanForm({ year, onStart }: Props) {
   const likely = place === null ? null : likelyAt(place)
   const bee = ownBee ?? likely?.bee ?? 'osmia-lignaria'
   const bloomRegion = ownRegion ?? likely?.bloomRegion ?? 'continental'
+  const now = today()
+  const year = seasonToPlan(now, place)
   const start = (event: FormEvent) => {
     event.preventDefault()
     onStart(newPlan({ name, place, bee, bloomRegion, units, timeZone, year }))
@@ -66,6 +69,11 @@ export function NewPlanForm({ year, onStart }: Props) {
             ))}
           </div>
         </fieldset>
+        <p className="field-note">
+          {year > Number(now.slice(0, 4))
+            ? `Its first season is ${year}, the spring to come; other seasons can be added to it.`
+            : `Its first season is ${year}; other seasons can be added to it.`}
+        </p>
         <button type="submit" className="first">
           Start the plan
         </button>

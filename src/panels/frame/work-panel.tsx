@@ -4,6 +4,7 @@ import { setPage, setView } from '../../state/actions'
 import type { Page, ViewState } from '../../state/store'
 import { usePlanner, usePlannerStore } from '../../state/use-planner'
 import { BloomPage } from '../bloom/bloom-page'
+import { BloomFirst } from '../bloom/calendar'
 import { BoxesPage } from '../boxes/boxes-page'
 import { CoveragePage } from '../coverage/coverage-page'
 import { GroundPage } from '../ground/ground-page'
@@ -75,6 +76,7 @@ export function WorkPanel() {
       </div>
       <div className="panel-body" hidden={isFolded} ref={body}>
         <ProblemBadge />
+        {page === 'bloom' ? <BloomFirst /> : null}
         <ErrorBoundary what="The card" key={`card ${page}`}>
           <SelectedCard page={page} />
         </ErrorBoundary>

@@ -1,6 +1,7 @@
-import { screen, waitFor, within } from '@testing-library/react'
+import { act, screen, waitFor, within } from '@testing-library/react'
 import { describe, expect, test, vi } from 'vitest'
 import { placeOf } from '#geo/plan/home'
+import { closePlan, setPage } from '../../../src/state/actions'
 import { smallPlan } from '../../support/builders'
 import { planOf, renderApp } from './render-app'
 
@@ -21,6 +22,18 @@ describe('the first screen', () => {
     // A fixed point all the same: what is typed in metres must not move as more is drawn.
     expect(placeOf(planOf(store))).toEqual([0, 0])
     expect(screen.getByText('Nothing is drawn yet.')).toBeVisible()
+  })
+
+  test('starts it on Ground and in the coming spring, whatever was looked at before', async () => {
+    const { store, user } = renderApp({ plan: smallPlan(), services: { today: () => '2026-11-25' } })
+    act(() => {
+      setPage(store, 'coverage')
+      closePlan(store)
+    })
+    expect(screen.getByText(/^Its first season is 2027, the spring to come/)).toBeVisible()
+    await user.click(screen.getByRole('button', { name: 'Start the plan' }))
+    expect(planOf(store).seasons).toEqual([{ year: 2027 }])
+    expect(store.getState().view).toMatchObject({ page: 'ground', year: 2027 })
   })
 
   test('guesses bee and spring from a typed place, and keeps the place', async () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { isSouthern, placeOf } from '#geo/plan/home'
-import { homeOf, springDay } from '../../../src/text/home'
+import { homeOf, seasonToPlan, springDay } from '../../../src/text/home'
 import { planOf, station } from '../../support/orchard'
 
 const plan = planOf({ features: [] })
@@ -27,5 +27,12 @@ describe("a plan's place", () => {
   it('tells when spring is', () => {
     expect(springDay(at(5, 45), 2026)).toBe('2026-04-01')
     expect(springDay(at(172, -43), 2026)).toBe('2026-10-01')
+  })
+
+  it('tells which season a new plan is for: once spring is over, the next', () => {
+    expect(seasonToPlan('2026-06-30', [5, 45])).toBe(2026)
+    expect(seasonToPlan('2026-07-01', [5, 45])).toBe(2027)
+    expect(seasonToPlan('2026-11-25', null)).toBe(2027)
+    expect(seasonToPlan('2026-11-25', [172, -43])).toBe(2026)
   })
 })
