@@ -19,6 +19,9 @@ export default defineConfig({
           include: ['tests/**/*.test.ts'],
           exclude: [...configDefaults.exclude, 'tests/src/**', 'tests/browser/**'],
           env: { TZ: 'UTC' },
+          // One world for all files of a worker: the engine keeps no state between calls, and loading it anew costs more than most tests.
+          isolate: false,
+          maxWorkers: '100%',
           testTimeout: 60_000,
         },
       },
@@ -30,6 +33,7 @@ export default defineConfig({
           include: ['tests/src/**/*.test.{ts,tsx}'],
           setupFiles: ['tests/support/page-setup.ts'],
           env: { TZ: 'UTC' },
+          maxWorkers: '100%',
           testTimeout: 30_000,
         },
       },

@@ -1,4 +1,5 @@
 import { type ReactNode, useEffect, useMemo, useState } from 'react'
+import { usePaneKeys } from './map/use-pane-keys'
 import { FirstScreen } from './panels/first/first-screen'
 import { Dialogs } from './panels/frame/dialogs'
 import { Header } from './panels/frame/header'
@@ -32,6 +33,7 @@ export function App({ map, drawBar }: Props) {
 }
 
 function Planner({ map, drawBar }: Props) {
+  usePaneKeys()
   const units = usePlanner(state => state.document.plan?.units ?? 'metric')
   return (
     <UnitsProvider value={units}>

@@ -11,6 +11,7 @@ import { setTool, setView } from '../state/actions'
 import type { Tool } from '../state/store'
 import { usePlanner, usePlannerStore } from '../state/use-planner'
 import { FigureFields } from './figure-fields'
+import { focusMap } from './figure-focus'
 import type { Hand } from './hand'
 import { Icon, type IconName } from './icons'
 import { hintFor, pictureHint } from './tools/hints'
@@ -69,6 +70,8 @@ function Toolbar({ barRef }: { readonly barRef: React.RefObject<HTMLDivElement |
   const choose = (tool: Tool) => {
     const next = inHand === tool ? 'select' : tool
     setTool(store, next)
+    // Keys draw from now on: the cross, S and the digits are the map's.
+    if (next !== 'select') focusMap()
     // On a phone drawing wants the map: the sheet below it makes room.
     if (next !== 'select' && isNarrow()) setView(store, { sheet: 'third' })
   }

@@ -8,7 +8,7 @@ import { TextField } from '../parts/text-field'
 import { useMedia } from '../parts/use-media'
 import { usePlanner } from '../state/use-planner'
 import type { Quantity } from '../text/units'
-import { figuresClass, focusMap } from './figure-focus'
+import { figuresClass, focusFigures, focusMap } from './figure-focus'
 import type { Hand, HandStatus } from './hand'
 import { mostPlants, mostRows } from './tools/draw-rows'
 import type { FigureName, Growing } from './tools/tool'
@@ -39,12 +39,25 @@ export function FigureFields({ hand, status }: Props) {
   const { figures = {}, grows, putWords, headland, isSnapping } = status
   const open = order.filter(name => figures[name] !== undefined)
   if (plan === null || (open.length === 0 && grows === undefined)) return null
+  /** The next side begins with its length; when nothing is left to type, keys belong to the map. */
+  const goOn = () => {
+    const isOpen = hand.status().figures !== undefined
+    if (!(isOpen && focusFigures())) focusMap()
+  }
   const put = (event: FormEvent) => {
     event.preventDefault()
     hand.handle({ type: 'put' })
+    goOn()
   }
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key === 'Escape') focusMap()
+    if (event.key !== 'Enter' || !(event.target instanceof HTMLInputElement)) return
+    // The field has told its figure by now. With nothing typed there is no point to set, and the line is at its end.
+    const { putWords: putsPoint, canFinish } = hand.status()
+    if (putsPoint || !canFinish) return
+    event.preventDefault()
+    hand.handle({ type: 'finish' })
+    goOn()
   }
   const isShown = !isNarrow || isOpen
   return (
@@ -83,7 +96,7 @@ export function FigureFields({ hand, status }: Props) {
                   quantity="length"
                   limit={headlandLimit}
                   value={headland}
-                  note=""
+                  note="kept from edges"
                   onCommit={value => hand.snap({ headland: value })}
                 />
               ) : null}

@@ -13,7 +13,7 @@ import type { Hand } from './hand'
 import { pixelsPerMetre } from './mercator'
 import { chosenPicture } from './picture-hand'
 import { chosenPlace } from './place-hand'
-import { type Pixel, pixelDistance } from './tools/tool'
+import { type Keys, type Pixel, pixelDistance } from './tools/tool'
 
 /** Metres that an arrow key moves what is chosen. */
 const nudgeStep = { plain: 1, shift: 10, alt: 0.1 } as const
@@ -68,23 +68,18 @@ export function attachKeyboard(
     chosenPlace(store) !== null ||
     chosenPicture(store.getState()) !== null
 
-  const pointed = (at: LngLat, { shiftKey, altKey }: KeyboardEvent) => {
+  const pointed = (at: LngLat, keys: Keys) => {
     const { x, y } = map.latLngToContainerPoint([at[1], at[0]])
-    return {
-      at,
-      pixel: { x, y },
-      keys: { shift: shiftKey, alt: altKey },
-      pointer: 'keyboard' as const,
-    }
+    return { at, pixel: { x, y }, keys, pointer: 'keyboard' as const }
   }
 
-  const putCrosshair = (at: LngLat, event: KeyboardEvent): void => {
+  const putCrosshair = (at: LngLat): void => {
     crosshair = at
     cross.place(at)
     const right = map.getSize().x > narrow ? rim + barWidth : rim
     map.panInside([at[1], at[0]], { paddingTopLeft: [rim, rim], paddingBottomRight: [right, rim], animate: false })
     // With an arrow, Alt means a short step and does not switch off the falling onto corners.
-    hand.handle({ type: 'hover', ...pointed(at, event), keys: { shift: false, alt: false } })
+    hand.handle({ type: 'hover', ...pointed(at, { shift: false, alt: false }) })
   }
 
   const middle = (): LngLat => {
@@ -102,7 +97,7 @@ export function attachKeyboard(
       pixel.x + direction.x * metres * perMetre,
       pixel.y - direction.y * metres * perMetre,
     ])
-    putCrosshair([lng, lat], event)
+    putCrosshair([lng, lat])
   }
 
   const nudge = (direction: { x: number; y: number }, event: KeyboardEvent): void => {
@@ -183,9 +178,9 @@ export function attachKeyboard(
       if (event.key === 'Enter') hand.handle({ type: 'finish', keys })
       return event.key === 'Enter'
     }
-    if (crosshair) hand.handle({ type: 'tap', ...pointed(crosshair, event), count: 1 })
+    if (crosshair) hand.handle({ type: 'tap', ...pointed(crosshair, keys), count: 1 })
     else if (hand.status().points > 0 && event.key === 'Enter') hand.handle({ type: 'finish', keys })
-    else putCrosshair(middle(), event)
+    else putCrosshair(middle())
     return true
   }
 
@@ -207,6 +202,11 @@ export function attachKeyboard(
       default:
         return false
     }
+  }
+
+  /** Whoever comes with keys sees at once where they would set a point. */
+  const onFocus = (): void => {
+    if (isDrawing() && container.matches(':focus-visible')) putCrosshair(crosshair ?? middle())
   }
 
   const onKeyDown = (event: KeyboardEvent): void => {
@@ -238,6 +238,7 @@ export function attachKeyboard(
     },
   )
   container.addEventListener('keydown', onKeyDown)
+  container.addEventListener('focus', onFocus)
   container.addEventListener('pointerdown', dropCrosshair)
   container.addEventListener('pointermove', onPointerMove)
 
@@ -249,6 +250,7 @@ export function attachKeyboard(
       if (tabIndex === null) container.removeAttribute('tabindex')
       else container.setAttribute('tabindex', tabIndex)
       container.removeEventListener('keydown', onKeyDown)
+      container.removeEventListener('focus', onFocus)
       container.removeEventListener('pointerdown', dropCrosshair)
       container.removeEventListener('pointermove', onPointerMove)
     },

@@ -52,7 +52,7 @@ export function MapView({ link }: { readonly link: MapLink }) {
           ref={host}
           className="map"
           role="application"
-          aria-label="Map of the plan. With a tool chosen, arrow keys move a cross and Enter sets a point; the page Ground lists the same things."
+          aria-label="Map of the plan. With a tool chosen, arrow keys move a cross and Enter sets a point; F6 goes to the page, which lists the same things on Ground."
         />
         <div className="map-north" aria-hidden="true">
           N

@@ -42,14 +42,14 @@ test.each(commands)(
       '--years': ['2024,2025'],
       '--seasons': ['2'],
       '--batches': ['1'],
-      '--station': ['c1'],
+      '--station': ['a1'],
     }
     const known = [...new Set(out.match(/--[a-z]+/g))].filter(
       // Of suggest's two questions one is asked at a time.
       option => option !== '--help' && !(command === 'suggest' && option === '--target'),
     )
     const words = known.flatMap(option => [option, ...(values[option] ?? [])])
-    expect(nestreach([command, scenario('farm'), ...words])).toMatchObject({ err: '', exitCode: 0 })
+    expect(nestreach([command, scenario('allotment'), ...words])).toMatchObject({ err: '', exitCode: 0 })
     // A proof may take a minute of its own.
   },
   150_000,

@@ -184,7 +184,7 @@ const beyondSchema = new Set([
   'file-too-large',
 ])
 
-describe('two thousand files spoilt at random', () => {
+describe('hundreds of files spoilt at random', () => {
   it('give a plan or problems in words, never an exception; a plan can be written and read back', () => {
     const seen = new Map<string, number>()
     fc.assert(
@@ -207,10 +207,10 @@ describe('two thousand files spoilt at random', () => {
           expect(validate(JSON.parse(text))).toBe(outcome.ok)
         }
       }),
-      { seed, numRuns: 2000 },
+      { seed, numRuns: 800 },
     )
     // So that the law says something about each of the three.
-    expect(Math.min(...['fine', 'to be put right', 'refused'].map(key => seen.get(key) ?? 0))).toBeGreaterThan(100)
+    expect(Math.min(...['fine', 'to be put right', 'refused'].map(key => seen.get(key) ?? 0))).toBeGreaterThan(30)
   })
 })
 
@@ -229,9 +229,9 @@ it('plans without an error are evaluated without an exception, and every number 
         for (const problem of report.value.problems) expect(problemText(problem)).not.toMatch(/undefined|NaN|\[object/)
       }
     }),
-    { seed, numRuns: 1000 },
+    { seed, numRuns: 400 },
   )
-  expect(evaluated).toBeGreaterThan(300)
+  expect(evaluated).toBeGreaterThan(120)
 })
 
 it('figures at the very ends of what they may be, three at a time, are evaluated too', () => {
@@ -272,7 +272,7 @@ it('figures at the very ends of what they may be, three at a time, are evaluated
       expect(report.ok && lostNumbers(JSON.parse(JSON.stringify(report.value)), 'report')).toEqual([])
       evaluated += 1
     }),
-    { seed, numRuns: 600 },
+    { seed, numRuns: 300 },
   )
   expect(evaluated).toBeGreaterThan(200)
 })

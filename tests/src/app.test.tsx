@@ -1,4 +1,4 @@
-import { screen } from '@testing-library/react'
+import { fireEvent, screen } from '@testing-library/react'
 import axe from 'axe-core'
 import { expect, test } from 'vitest'
 import { explain, setPage } from '../../src/state/actions'
@@ -30,4 +30,13 @@ test('the working of a figure is without fault to axe, and has the focus', async
   explain(store, { figure: 'coverage', id: 'row-1' })
   expect(await screen.findByRole('heading', { name: 'How was this worked out?' })).toHaveFocus()
   expect(await faultsOf(container)).toEqual([])
+})
+
+test('F6 goes from the map to the page and back', async () => {
+  renderApp({ plan: smallPlan(), map: <div className="map" tabIndex={-1} data-testid="map" /> })
+  const page = await screen.findByRole('button', { name: 'Ground' })
+  fireEvent.keyDown(document.body, { key: 'F6' })
+  expect(screen.getByTestId('map')).toHaveFocus()
+  fireEvent.keyDown(screen.getByTestId('map'), { key: 'F6' })
+  expect(page).toHaveFocus()
 })

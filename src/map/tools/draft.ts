@@ -12,6 +12,9 @@ export type Draft = {
   readonly lock: Lock
 }
 
+/** A mouse that is moved no further was not moved; pixels. */
+const still = 3
+
 export const emptyDraft: Draft = { points: [], pointer: null, snap: null, lock: noLock }
 
 export type DraftAnswer = {
@@ -40,7 +43,8 @@ export function stepDraft(
         at !== undefined && pixelDistance(context.toPixel(at), event.pixel) <= tolerance(event.pointer)
       const { at } = pointed(draft, event, context)
       const isThere = (point: LngLat | undefined) => isOn(point) || isSame(point, at)
-      const isAgain = isThere(points.at(-1)) || (event.count === 2 && points.length > 0)
+      const last = points.at(-1)
+      const isAgain = isSame(last, at) || isLastAgain(last, event, context) || (event.count === 2 && points.length > 0)
       const isClosing = options.closes && isEnough && isThere(points[0])
       if (isAgain || isClosing) return isEnough ? { draft, isFinished: true } : { draft }
       return { draft: { ...emptyDraft, points: [...points, at], pointer: at } }
@@ -78,6 +82,19 @@ export function stepDraft(
     default:
       return event satisfies never
   }
+}
+
+/**
+ * Whether a tap meant the last point once more. A finger cannot tell two points closer than its tip; a mouse can: what it
+ * puts a few pixels away is a short side.
+ */
+function isLastAgain(
+  last: LngLat | undefined,
+  { pixel, pointer }: Extract<ToolEvent, { readonly type: 'tap' }>,
+  { toPixel }: ToolContext,
+): boolean {
+  if (last === undefined) return false
+  return pixelDistance(toPixel(last), pixel) <= (pointer === 'touch' ? tolerance(pointer) : still)
 }
 
 /** Where the pointer's next point would lie, with what was typed and what attracts it. */

@@ -114,6 +114,24 @@ describe('the draw bar', () => {
     none('Cancel')
   })
 
+  it('goes from the figures of one side to those of the next, and ends a line with nothing typed', () => {
+    fireEvent.click(button('Windbreak'))
+    act(() => void hand.handle(tap([20, 4])))
+    const type = (label: string, text: string) => {
+      const field = screen.getByLabelText(label)
+      act(() => field.focus())
+      fireEvent.change(field, { target: { value: text } })
+      fireEvent.keyDown(field, { key: 'Enter' })
+    }
+    type('Length', '30')
+    type('Bearing', '90')
+    fireEvent.submit(screen.getByLabelText('Bearing').closest('form')!)
+    expect(hand.status().points).toBe(2)
+    expect(screen.getByLabelText('Length')).toHaveFocus()
+    fireEvent.keyDown(screen.getByLabelText('Length'), { key: 'Enter' })
+    expect(store.getState().document.plan?.features.at(-1)?.properties.kind).toBe('windbreak')
+  })
+
   it('draws several without taking the tool again', () => {
     fireEvent.click(button('Plant'))
     fireEvent.click(button('Draw several'))

@@ -1,5 +1,5 @@
 import type { Map as LeafletMap } from 'leaflet'
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { planeAt } from '#geo/space/plane'
 import { createHand, type Hand } from '../../../src/map/hand'
 import { attachKeyboard } from '../../../src/map/keyboard'
@@ -113,6 +113,20 @@ it('moves the map where nothing is selected, and brings it closer and farther', 
   expect(map.getZoom()).toBe(19)
   key('-')
   expect(map.getZoom()).toBe(18)
+})
+
+it('shows the cross as soon as keys bring the focus with a drawing tool', () => {
+  const mark = map.getContainer().querySelector<HTMLElement>('.map-cross')!
+  map.getContainer().focus()
+  expect(mark.hidden).toBe(true)
+  map.getContainer().blur()
+  setTool(store, 'row')
+  // jsdom does not tell focus by keys from focus by a press.
+  vi.spyOn(map.getContainer(), 'matches').mockReturnValue(true)
+  map.getContainer().focus()
+  expect(mark.hidden).toBe(false)
+  key('Enter')
+  expect(hand.status().points).toBe(1)
 })
 
 it('can be reached by Tab', () => {

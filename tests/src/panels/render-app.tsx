@@ -1,5 +1,6 @@
 import { act, cleanup, render } from '@testing-library/react'
 import userEvent from '@testing-library/user-event'
+import type { ReactNode } from 'react'
 import { afterEach, beforeEach } from 'vitest'
 import { importSession } from '#geo/file/open-import'
 import type { Plan } from '#geo/plan/plan'
@@ -61,16 +62,22 @@ export function fakeServices(patch: Partial<Services> = {}): Services {
   }
 }
 
-type Options = { readonly plan?: Plan; readonly year?: number; readonly services?: Partial<Services> }
+type Options = {
+  readonly plan?: Plan
+  readonly year?: number
+  readonly services?: Partial<Services>
+  /** What stands where the map is. */
+  readonly map?: ReactNode
+}
 
 /** The whole page without a map: with a plan open, or at its first screen. */
-export function renderApp({ plan, year = 2026, services }: Options = {}) {
+export function renderApp({ plan, year = 2026, services, map = null }: Options = {}) {
   const store = createPlannerStore(year)
   if (plan) openPlan(store, plan, 'plan-1', year)
   const view = render(
     <PlannerProvider store={store}>
       <ServicesProvider value={fakeServices(services)}>
-        <App map={null} drawBar={null} />
+        <App map={map} drawBar={null} />
       </ServicesProvider>
     </PlannerProvider>,
   )

@@ -36,6 +36,14 @@ describe('drawing a line', () => {
     expect(doubled.plan.features).toHaveLength(6)
   })
 
+  it('takes a short side from a mouse, and for a finger on the last point once more', () => {
+    // 0.3 steps are 6 pixels, 1.4 m and less where trees stand close.
+    const events = (pointer: 'mouse' | 'touch') => [tap([20, 4], { pointer }), tap([20.3, 4], { pointer })]
+    const alt = { isSnapping: false }
+    expect(play(drawLine('row'), events('mouse'), alt).status.points).toBe(2)
+    expect(play(drawLine('row'), events('touch'), alt).status.points).toBe(1)
+  })
+
   it('does not end before it has two points', () => {
     const { edits, status } = play(drawLine('row'), [tap([20, 4]), tap([20, 4]), { type: 'finish' }])
     expect(edits).toEqual([])
