@@ -1,6 +1,6 @@
 import { bloomWeight } from '../bloom/bloom'
 import { type Settings, settingsFor } from '../data/settings'
-import { bestRelease } from '../flight/flight'
+import { releaseDay } from '../flight/release-day'
 import { computableSeason } from '../plan/computable'
 import { type Plan, seasonOf } from '../plan/plan'
 import type { Outcome, Problem, ProblemCode } from '../problem'
@@ -70,7 +70,7 @@ function startOf(
   if (bloom === undefined) return null
   const [station] = stationsOf(plan, year)
   const bee = (station && seasonOf(plan, year)?.stations?.[station.id]?.bee) ?? plan.bee
-  return { day: bestRelease(bloomWeight(bloom.curve), settings.bees[bee]).day, bloom: bloom.name }
+  return { day: releaseDay([{ days: bloomWeight(bloom.curve), weight: 1 }], settings.bees[bee])!, bloom: bloom.name }
 }
 
 function byDate(a: Task, b: Task): number {

@@ -1,5 +1,5 @@
 import type { BeeId } from '../data/own'
-import { bestRelease } from '../flight/flight'
+import { releaseDay } from '../flight/release-day'
 import type { Metres } from '../space/plane'
 import { dateOfDay } from '../time/day'
 import type { ReleaseShare, SeasonGround, StationKind } from './season-ground'
@@ -62,21 +62,15 @@ export function sharesOf(releases: readonly { readonly date: string; readonly fe
     .map(([date, females]) => ({ date, share: females / total }))
 }
 
+/** A day of the season to begin from where nothing blooms that would set one: the end of March. */
+const usualDay = 90
+
 /** The day on which one release meets the blooms best, each bloom weighed by what its plantings want. */
 function bestDate({ demand, settings, year }: SeasonGround, bee: StationKind['bee']): string {
   const wanted = demand.blooms.map(() => 0)
   for (const { group, points } of demand.grounds) {
     if (group.bloom !== null) wanted[group.bloom]! += (group.wanted * points.length) / 2
   }
-  const total = wanted.reduce((sum, each) => sum + each, 0)
-  if (!(total > 0)) return dateOfDay(90, year)
-  const from = Math.min(...demand.blooms.map(({ weight }) => weight.start))
-  const to = Math.max(...demand.blooms.map(({ weight }) => weight.start + weight.values.length))
-  const values = new Float64Array(to - from)
-  demand.blooms.forEach(({ weight }, bloom) => {
-    weight.values.forEach((value, i) => {
-      values[weight.start + i - from]! += (value * wanted[bloom]!) / total
-    })
-  })
-  return dateOfDay(bestRelease({ start: from, values }, settings.bees[bee]).day, year)
+  const blooms = demand.blooms.map(({ weight: days }, bloom) => ({ days, weight: wanted[bloom]! }))
+  return dateOfDay(releaseDay(blooms, settings.bees[bee]) ?? usualDay, year)
 }

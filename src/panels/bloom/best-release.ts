@@ -1,7 +1,7 @@
 import { bloomCurve, bloomWeight } from '#geo/bloom/bloom'
 import type { BeeId } from '#geo/data/own'
 import { adviceFigures } from '#geo/data/timing-figures'
-import { bestRelease } from '#geo/flight/flight'
+import { releaseDay } from '#geo/flight/release-day'
 import type { Plan, Planting, Station } from '#geo/plan/plan'
 import { nearestOnLine } from '#geo/siting/near'
 import type { LngLat } from '#geo/space/plane'
@@ -31,7 +31,8 @@ export function bestReleaseFor(
   const planting = plantings.find(each => each.properties.crop === crop && isDated(plan, year, each))
   const bloom = planting && bloomOf(plan, year, planting)
   if (crop === undefined || bloom === undefined) return null
-  const { day } = bestRelease(bloomWeight(bloomCurve(bloom, year)), settingsOf(plan).bees[bee])
+  const days = bloomWeight(bloomCurve(bloom, year))
+  const day = releaseDay([{ days, weight: 1 }], settingsOf(plan).bees[bee])!
   return { date: dateOfDay(day, year), name: cropTitle(plan, crop) }
 }
 

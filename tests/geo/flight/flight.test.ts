@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { bloomCurve, bloomWeight } from '#geo/bloom/bloom'
 import { activeShare, bestRelease, flightCurve } from '#geo/flight/flight'
 import { normalBelow } from '#geo/flight/normal'
+import { releaseDay } from '#geo/flight/release-day'
 import { sumOfProduct, valueOn } from '#geo/time/curve'
 
 const bee = { lag: 8, spreadDays: 3, nestingLife: 18 }
@@ -76,5 +77,44 @@ describe('bestRelease', () => {
   it('is a share: at most all females at work on all of the bloom', () => {
     expect(bestRelease(weight, bee).overlap).toBeGreaterThan(0)
     expect(bestRelease(weight, { ...bee, nestingLife: 4000, spreadDays: 0.3 }).overlap).toBeLessThanOrEqual(1)
+  })
+})
+
+describe('releaseDay', () => {
+  const bloomFrom = (day: number) => bloomWeight({ start: day, values: Float64Array.of(0.2, 0.6, 1, 0.7, 0.4, 0.1) })
+  const [early, late] = [bloomFrom(100), bloomFrom(130)]
+  const dayOf = (...weights: readonly [number, number]) =>
+    releaseDay(
+      [early, late].map((days, i) => ({ days, weight: weights[i]! })),
+      bee,
+    )
+
+  it('of one bloom is the best day there is for it', () => {
+    expect(dayOf(1, 0)).toBe(bestRelease(early, bee).day)
+    expect(dayOf(0, 5)).toBe(bestRelease(late, bee).day)
+    expect(dayOf(1, 0)! + 30).toBe(dayOf(0, 1))
+  })
+
+  it('of several serves their weighed sum best, whatever the weights add up to', () => {
+    const worth = (day: number, weights: readonly [number, number]) =>
+      [early, late].reduce(
+        (sum, days, i) => sum + weights[i]! * sumOfProduct({ start: day, values: activeShare(bee, 200) }, days),
+        0,
+      )
+    for (const [a, b] of [
+      [1, 1],
+      [3, 1],
+      [1, 9],
+    ] as const) {
+      const day = dayOf(a, b)!
+      expect(dayOf(7 * a, 7 * b)).toBe(day)
+      for (let other = 60; other < 136; other += 1)
+        expect(worth(other, [a, b])).toBeLessThanOrEqual(worth(day, [a, b]) + 1e-12)
+    }
+  })
+
+  it('is none where nothing blooms', () => {
+    expect(dayOf(0, 0)).toBeNull()
+    expect(releaseDay([], bee)).toBeNull()
   })
 })
