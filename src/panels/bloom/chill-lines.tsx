@@ -1,5 +1,7 @@
+import { chillModelSources } from '#geo/data/chill-models'
 import { chillNeeds } from '#geo/data/chill-needs'
 import { tableCropOf } from '#geo/data/settings'
+import { citation } from '#geo/data/sources'
 import { sourceText } from '#geo/data/thresholds'
 import { dateText } from '#geo/time/date-text'
 import { winterChill } from '#geo/weather/winter-chill'
@@ -27,7 +29,9 @@ export function ChillLines() {
         {dateText(chill.from)} to {dateText(chill.until)}: about {about(chill.portions)} chill portions,{' '}
         {about(chill.hours)} chilling hours, {about(chill.utah)} Utah units; about {about(chill.growingHours)} growing
         degree hours since New Year.{chill.missing > 0 ? ` At least: ${chill.missing} days are missing.` : ''}{' '}
-        Estimates, from hours rebuilt out of daily figures.
+        Estimates, from hours rebuilt out of daily figures ({citation(chillModelSources.hours)}); portions after{' '}
+        {citation(chillModelSources.dynamic)}, Utah units after {citation(chillModelSources.utah)}, growing degree hours
+        after {citation(chillModelSources.heat)}.
       </p>
       <ul>
         {needs.map(({ crop, need }) => (

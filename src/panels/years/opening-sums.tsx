@@ -14,8 +14,8 @@ import { CountFields } from './count-fields'
 import { useKeptDraft } from './kept-draft'
 import { openingDay } from './opening-date'
 import { type CountsDraft, countsDraft, countsOf, isEmptyCounts, withoutTotals } from './opening-draft'
+import { RecordFaults } from './record-faults'
 import { lastCount, recordIn } from './records'
-import { faultText } from './visit-draft'
 
 type Draft = { readonly date: IsoDate | null; readonly tubesOpened: number | null; readonly counts: CountsDraft }
 
@@ -75,15 +75,7 @@ export function OpeningSums({ station }: { readonly station: Station }) {
         note={capped === null ? 'capped tubes not counted' : `${capped} were capped`}
       />
       <CountFields draft={counts} onChange={next => change({ counts: next })} hasTens />
-      {faults.length === 0 ? null : (
-        <div role="alert">
-          {faults.map(fault => (
-            <p key={fault.code} className="field-fault">
-              {faultText(fault, name)}
-            </p>
-          ))}
-        </div>
-      )}
+      <RecordFaults faults={faults} name={name} />
       <div className="save-bar">
         <button type="button" className="first" disabled={isStopped} onClick={save}>
           Save the opening of {name}

@@ -14,8 +14,8 @@ import { CountFields } from './count-fields'
 import { useKeptDraft } from './kept-draft'
 import { openingDay } from './opening-date'
 import { countsDraft, countsOf, countsText, hasTotals, isEmptyCounts, withoutTotals } from './opening-draft'
+import { RecordFaults } from './record-faults'
 import { recordIn } from './records'
-import { faultText } from './visit-draft'
 
 /** Tubes of a station one after another; each is saved by itself, so that none is lost. */
 export function OpeningTubes({ station }: { readonly station: Station }) {
@@ -76,15 +76,7 @@ export function OpeningTubes({ station }: { readonly station: Station }) {
         {index < tubes.length ? ', saved before' : ''}
       </h3>
       <CountFields draft={draft} onChange={setDraft} hasTens={false} />
-      {faults.length === 0 ? null : (
-        <div role="alert">
-          {faults.map(fault => (
-            <p key={fault.code} className="field-fault">
-              {faultText(fault, name)}
-            </p>
-          ))}
-        </div>
-      )}
+      <RecordFaults faults={faults} name={name} />
       <div className="save-bar">
         <button
           type="button"

@@ -11,8 +11,9 @@ import { useEdit, usePlan, useSeason, useYear } from '../hooks'
 import { fieldLimit } from '../selected/feature-fields'
 import { useServices } from '../services'
 import { titleOf } from '../titles'
+import { RecordFaults } from './record-faults'
 import { lastCount, recordIn } from './records'
-import { dayDoubt, draftFaults, faultText, isEmptyDraft, type VisitDraft, visitOf } from './visit-draft'
+import { dayDoubt, draftFaults, isEmptyDraft, type VisitDraft, visitOf } from './visit-draft'
 import { Words } from './words-field'
 
 type Props = {
@@ -61,24 +62,17 @@ export function VisitForm({ station, draft, onChange, saveLabel, onSaved }: Prop
       <MudChoice value={draft.mudWet} onChange={mudWet => onChange({ ...draft, mudWet })} />
       <Words label="Damage" value={draft.damage} onChange={damage => onChange({ ...draft, damage })} />
       <Words label="Note" value={draft.note} onChange={note => onChange({ ...draft, note })} isLong />
-      {faults.length === 0 ? null : (
-        <div role="alert" className="call-box">
-          {faults.map(fault => (
-            <p key={fault.code} className="field-fault">
-              {faultText(fault, titleOf(station))}
-            </p>
-          ))}
-          {faults.some(({ code }) => code === 'capped-over-tubes') ? (
-            <NumberField
-              label={`Tubes at ${titleOf(station)}`}
-              value={use?.tubes ?? null}
-              limit={fieldLimit(stationLimits.tubes)}
-              isRequired
-              onCommit={tubes => tubes !== null && edit(setStationSeason(year, station.id, { tubes }))}
-            />
-          ) : null}
-        </div>
-      )}
+      <RecordFaults faults={faults} name={titleOf(station)} isBoxed>
+        {faults.some(({ code }) => code === 'capped-over-tubes') ? (
+          <NumberField
+            label={`Tubes at ${titleOf(station)}`}
+            value={use?.tubes ?? null}
+            limit={fieldLimit(stationLimits.tubes)}
+            isRequired
+            onCommit={tubes => tubes !== null && edit(setStationSeason(year, station.id, { tubes }))}
+          />
+        ) : null}
+      </RecordFaults>
       {doubt === null ? null : <p className="field-fault">{doubt}</p>}
       <div className="save-bar">
         <button type="button" className="first" disabled={isEmpty || faults.length > 0} onClick={save}>
