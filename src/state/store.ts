@@ -67,7 +67,7 @@ export type FoundFigure =
   | 'coveredCost'
   | 'advice'
 /** Figures over several seasons; `id` is null, or the planting whose change it is. */
-export type YearsFigure = 'seasonChange' | 'whyChanged' | 'foundCoverage' | 'ahead'
+export type YearsFigure = 'seasonChange' | 'whyChanged' | 'coverageFoundBeside' | 'ahead'
 
 /** The figure whose working is shown; `id` null = the whole orchard's. */
 export type WorkingTopic = {

@@ -2,11 +2,12 @@ import loadHighs from 'highs'
 import { describe, expect, it } from 'vitest'
 import { upperBound } from '#geo/siting/bound'
 import { greedy } from '#geo/siting/greedy'
-import { type Entry, type SitingProblem, sitingProblem, worthOf } from '#geo/siting/objective'
+import { type SitingProblem, worthOf } from '#geo/siting/objective'
 import { prove } from '#geo/siting/programme'
 import { search } from '#geo/siting/search'
 import { highsSolver } from '#geo/stocking/highs-solver'
 import { choices, type KernelName, kernels, randomInstance } from '../support/siting-instances'
+import { type Entry, sitingProblem } from '../support/siting-problem'
 import { pmed1 } from './pmed1'
 
 /** Twelve places on a grid of 4 x 3, 50 m apart, with weights 1 to 12 row by row. */

@@ -1,6 +1,7 @@
 import { seededRandom } from '#geo/random'
-import { type SitingProblem, sitingProblem } from '#geo/siting/objective'
+import type { SitingProblem } from '#geo/siting/objective'
 import type { TargetProblem } from '#geo/siting/target-problem'
+import { sitingProblem } from './siting-problem'
 
 /** How service falls with distance: as bees fly, over three lengths, and two forms of location science. */
 export const kernels = {

@@ -27,7 +27,7 @@ export const titles: Readonly<Record<Topic, string>> = {
   sure: 'Cocoons to be surer',
   seasonChange: 'One season beside the other',
   whyChanged: 'Why coverage changed',
-  foundCoverage: 'Coverage as found',
+  coverageFoundBeside: 'Coverage as found',
   ahead: 'The seasons to come',
 }
 
@@ -140,7 +140,7 @@ export const rules: Readonly<Record<Topic, readonly string[]>> = {
     'What one of them adds depends on what has changed before it: a new station does more where there are bees for it. So each is given what it adds on average over all orders in which the changes might have come (Shapley 1953). The parts add up to the whole change exactly, and no order goes before another.',
     'For each mixture dates keep their day of the season, so a leap year shifts nothing.',
   ],
-  foundCoverage: [
+  coverageFoundBeside: [
     'The most tubes seen capped at a station, divided by the tubes that one female fills, are the females that really nested there; as a range, for females fill more or fewer. Coverage is then counted again with these in place of those reckoned with; a station without a count keeps the planned number.',
     'Low and high go by the same figure in both seasons. Whatever it truly is, more capped tubes for as many cocoons mean that more nested.',
   ],

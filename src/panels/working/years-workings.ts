@@ -24,7 +24,7 @@ type Context = {
 const figures: readonly string[] = [
   'seasonChange',
   'whyChanged',
-  'foundCoverage',
+  'coverageFoundBeside',
   'ahead',
 ] satisfies readonly YearsFigure[]
 
@@ -70,7 +70,7 @@ function comparedBody(
       const given = reasons.map(({ text, change: part }) => ({ label: text, text: finely(part) }))
       return { of, answer: change === null ? 'cannot be said' : changeText(change), given, uses: nothing }
     }
-    case 'foundCoverage': {
+    case 'coverageFoundBeside': {
       const { from, to } = orchard.found
       const given = years.flatMap(year => countedOf(plan, year))
       const answer = `${foundText(from)} in ${years[0]}, ${foundText(to)} in ${years[1]}`

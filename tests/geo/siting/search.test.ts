@@ -3,9 +3,10 @@ import { describe, expect, it } from 'vitest'
 import { upperBound } from '#geo/siting/bound'
 import { exchange } from '#geo/siting/exchange'
 import { greedy } from '#geo/siting/greedy'
-import { fullValue, Served, type SitingProblem, sitingProblem, worthOf } from '#geo/siting/objective'
+import { fullValue, Served, type SitingProblem, worthOf } from '#geo/siting/objective'
 import { search } from '#geo/siting/search'
 import { choices, type KernelName, kernels, randomInstance } from '../../support/siting-instances'
+import { sitingProblem } from '../../support/siting-problem'
 
 /** Small problems with whole numbers, so that equal choices tie exactly. */
 const problems = fc

@@ -34,7 +34,7 @@ export function Found({ comparison }: { readonly comparison: Comparison }) {
             head: String(year),
             cell: (row: (typeof rows)[number]) => (
               <Explained
-                figure={row.key === 'planned' ? 'seasonChange' : 'foundCoverage'}
+                figure={row.key === 'planned' ? 'seasonChange' : 'coverageFoundBeside'}
                 id={null}
                 label={`coverage ${row.name.toLowerCase()} in ${year}`}
               >
@@ -95,7 +95,7 @@ function Stations({
           key: 'nested',
           head: 'Nested',
           cell: row => (
-            <Explained figure="foundCoverage" id={null} label={`females that nested at ${row.name}`}>
+            <Explained figure="coverageFoundBeside" id={null} label={`females that nested at ${row.name}`}>
               {establishedText(row)}
             </Explained>
           ),
