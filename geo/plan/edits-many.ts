@@ -2,7 +2,7 @@ import type { Edit } from './edits'
 import { patched } from './edits'
 import { memberWords, things } from './edits-wording'
 import { featureLimits } from './limits'
-import { type Feature, isPlanting, type Plan } from './plan'
+import { type Feature, isPlanting, isStation, type Plan, type Station } from './plan'
 import { wholeRows } from './whole-rows'
 
 /** Properties that many things can be given at once; `null` takes one away. */
@@ -14,6 +14,11 @@ export type SharedPatch = {
   readonly vigour?: number | null
   readonly planted?: number | null
   readonly removed?: number | null
+  /** Of stations. */
+  readonly height?: number | null
+  readonly facing?: number | null
+  readonly overhang?: number | null
+  readonly support?: NonNullable<Station['properties']['support']> | null
 }
 
 export type SharedName = keyof SharedPatch
@@ -21,6 +26,7 @@ export type SharedName = keyof SharedPatch
 /** Whether things of this kind have such a property at all. */
 export function canHave(feature: Feature, name: SharedName): boolean {
   if (name === 'crop' || name === 'cultivar') return isPlanting(feature)
+  if (name === 'support') return isStation(feature)
   return Object.hasOwn(featureLimits[feature.properties.kind], name)
 }
 

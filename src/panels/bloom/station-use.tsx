@@ -56,7 +56,7 @@ export function StationUse({ station, isOpen = false }: Props) {
 }
 
 /** "160 female cocoons in 2 batches from 6 April 2026; 120 tubes". */
-function summaryOfUse({ releases = [], tubes }: StationSeason): string {
+export function summaryOfUse({ releases = [], tubes }: StationSeason): string {
   const females = releases.reduce((sum, release) => sum + release.females, 0)
   const [first] = releases.map(({ date }) => date).sort()
   const batches = releases.length > 1 ? ` in ${releases.length} batches from` : ' on'

@@ -172,14 +172,14 @@ function PlantingFields({ planting }: { readonly planting: Planting }) {
   )
 }
 
-const supports = [
+export const supports = [
   { value: 'unknown', name: 'not said' },
   { value: 'post', name: 'post' },
   { value: 'wall', name: 'wall' },
   { value: 'fence', name: 'fence' },
   { value: 'branch', name: 'branch' },
 ] as const
-type Support = (typeof supports)[number]['value']
+export type Support = (typeof supports)[number]['value']
 
 function StationFields({ feature }: { readonly feature: Extract<Feature, { properties: { kind: 'station' } }> }) {
   const edit = useEdit()

@@ -1,6 +1,6 @@
 import { canHave, type SharedName, type SharedPatch, setManyProperties } from '#geo/plan/edits-many'
 import { featureLimits } from '#geo/plan/limits'
-import type { Feature } from '#geo/plan/plan'
+import { type Feature, isStation } from '#geo/plan/plan'
 import { ChoiceField } from '../../parts/choice-field'
 import { cropChoices } from '../../parts/crop-field'
 import { NumberField } from '../../parts/number-field'
@@ -8,9 +8,10 @@ import { TextField } from '../../parts/text-field'
 import type { Quantity } from '../../text/units'
 import { counted } from '../../text/words'
 import { useEdit, usePlan } from '../hooks'
-import { fieldLimit } from './feature-fields'
+import { fieldLimit, type Support, supports } from './feature-fields'
+import { ManyStations } from './many-stations'
 
-type FigureName = Exclude<SharedName, 'crop' | 'cultivar'>
+type FigureName = Exclude<SharedName, 'crop' | 'cultivar' | 'support'>
 
 const figures: readonly { readonly name: FigureName; readonly label: string; readonly quantity: Quantity }[] = [
   { name: 'spacing', label: 'Spacing in the row', quantity: 'length' },
@@ -18,6 +19,9 @@ const figures: readonly { readonly name: FigureName; readonly label: string; rea
   { name: 'vigour', label: 'Vigour', quantity: 'share' },
   { name: 'planted', label: 'Planted in', quantity: 'year' },
   { name: 'removed', label: 'Removed in', quantity: 'year' },
+  { name: 'height', label: 'Height above ground', quantity: 'length' },
+  { name: 'facing', label: 'Facing', quantity: 'degrees' },
+  { name: 'overhang', label: 'Roof overhang', quantity: 'bore' },
 ]
 
 /** What several things have in common, to be changed for all of them; each takes what its kind has. */
@@ -29,6 +33,8 @@ export function ManyFields({ features }: { readonly features: readonly Feature[]
   const growing = features.filter(feature => canHave(feature, 'crop'))
   const crop = common(growing, 'crop')
   const cultivar = common(growing, 'cultivar')
+  const stations = features.filter(isStation)
+  const support = common(stations, 'support')
   return (
     <div className="stack">
       {growing.length === 0 ? null : (
@@ -70,7 +76,17 @@ export function ManyFields({ features }: { readonly features: readonly Feature[]
             />
           )
         })}
+        {stations.length === 0 ? null : (
+          <ChoiceField
+            label="Fixed to"
+            value={support.isSame ? ((support.value ?? 'unknown') as Support) : 'several'}
+            choices={[...(support.isSame ? [] : [{ value: 'several' as const, name: 'several' }]), ...supports]}
+            onCommit={next => next !== 'several' && set({ support: next === 'unknown' ? null : next })}
+            {...noteOf(features, stations)}
+          />
+        )}
       </div>
+      {stations.length === 0 ? null : <ManyStations stations={stations} />}
     </div>
   )
 }

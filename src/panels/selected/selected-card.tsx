@@ -1,16 +1,16 @@
 import { duplicateFeatures, removeFeatures } from '#geo/plan/edits-features'
-import { type Block, type Feature, isForage, isPlanting, isStation, type Row } from '#geo/plan/plan'
+import { type Block, type Feature, isForage, isPlanting, isStation, type Row, type Station } from '#geo/plan/plan'
 import { listed } from '#geo/wording/plain'
 import { Disclosure } from '../../parts/disclosure'
-import { notify, select } from '../../state/actions'
+import { notify, select, setPage } from '../../state/actions'
 import { newId } from '../../state/new-id'
-import { selectedFeatures } from '../../state/selectors'
+import { selectedFeatures, stationSeasonOf } from '../../state/selectors'
 import type { Page } from '../../state/store'
 import { usePlanner, usePlannerStore } from '../../state/use-planner'
 import { kindNames } from '../../text/names'
 import { capitalised, counted } from '../../text/words'
 import { OwnBloom } from '../bloom/own-bloom'
-import { StationUse } from '../bloom/station-use'
+import { StationUse, summaryOfUse } from '../bloom/station-use'
 import { PlantingResultCard } from '../coverage/planting-result'
 import { StationResultCard } from '../coverage/station-result'
 import { useEdit, useHome, usePlan, useYear } from '../hooks'
@@ -63,6 +63,7 @@ function CardBody({ feature, page }: { readonly feature: Feature; readonly page:
         <>
           {isPlanting(feature) ? <PlantingResultCard id={feature.id} isShort /> : null}
           <FeatureFields feature={feature} />
+          {isStation(feature) ? <SeasonLine station={feature} /> : null}
           {feature.properties.kind === 'row' ? <RowWork row={feature as Row} /> : null}
           {feature.properties.kind === 'block' ? <BlockWork block={feature as Block} /> : null}
           <Disclosure summary="Place and shape">
@@ -83,6 +84,22 @@ function CardBody({ feature, page }: { readonly feature: Feature; readonly page:
     default:
       return page satisfies never
   }
+}
+
+/** What a station holds this season, and the way to where that is changed. */
+function SeasonLine({ station }: { readonly station: Station }) {
+  const plan = usePlan()
+  const year = useYear()
+  const store = usePlannerStore()
+  const use = stationSeasonOf(plan, year, station.id)
+  return (
+    <p>
+      In {year}: {use === undefined ? 'not in use.' : `${summaryOfUse(use)}.`}{' '}
+      <button type="button" className="link" onClick={() => setPage(store, 'bloom')}>
+        {use === undefined ? 'Take it into use' : 'Change tubes and cocoons'} under Bloom and flight
+      </button>
+    </p>
+  )
 }
 
 function ManyCard({ features }: { readonly features: readonly Feature[] }) {
@@ -122,6 +139,7 @@ const copyStep = 5
 function CardActions({ ids }: { readonly ids: readonly string[] }) {
   const store = usePlannerStore()
   const edit = useEdit()
+  const plan = usePlan()
   const home = useHome()
   const year = useYear()
   const duplicate = () => {
@@ -134,18 +152,26 @@ function CardActions({ ids }: { readonly ids: readonly string[] }) {
       after.map(({ id }) => id).filter(id => !before.has(id)),
     )
   }
+  const doesCarry = ids.some(
+    id => plan.features.some(each => each.id === id && isStation(each)) && stationSeasonOf(plan, year, id),
+  )
   const remove = () => {
     edit(removeFeatures(ids))
     notify(store, `${counted(ids.length, 'thing')} deleted. Undo brings ${ids.length === 1 ? 'it' : 'them'} back.`)
   }
   return (
-    <div className="actions">
-      <button type="button" onClick={duplicate}>
-        Duplicate
-      </button>
-      <button type="button" onClick={remove}>
-        Delete
-      </button>
-    </div>
+    <>
+      <div className="actions">
+        <button type="button" onClick={duplicate}>
+          Duplicate
+        </button>
+        <button type="button" onClick={remove}>
+          Delete
+        </button>
+      </div>
+      {doesCarry ? (
+        <p className="field-note">A duplicate gets the same tubes and batches, in {year} and later seasons.</p>
+      ) : null}
+    </>
   )
 }

@@ -1,7 +1,7 @@
-import { screen, within } from '@testing-library/react'
+import { act, screen, within } from '@testing-library/react'
 import { describe, expect, test } from 'vitest'
 import type { Plan } from '#geo/plan/plan'
-import { undo } from '../../../src/state/actions'
+import { select, undo } from '../../../src/state/actions'
 import { rowFeature, smallPlan } from '../../support/builders'
 import { planOf, renderApp } from './render-app'
 
@@ -36,6 +36,41 @@ describe('many at once', () => {
     undo(store)
     undo(store)
     expect(planOf(store).features).toEqual(orchard().features)
+  })
+
+  test('stations get height, tubes and a batch together; nothing else of them changes', async () => {
+    const { store, user } = renderApp({ plan: smallPlan() })
+    const use = (id: string) => planOf(store).seasons.find(({ year }) => year === 2026)?.stations?.[id]
+    const before = use('station-1')
+    act(() => select(store, ['station-1', 'station-2']))
+    const card = within(screen.getByRole('region', { name: 'Selected things' }))
+    await user.type(card.getByLabelText('Height above ground'), '1.6{Enter}')
+    const heights = planOf(store).features.map(({ properties }) => ('height' in properties ? properties.height : null))
+    expect(heights.filter(height => height === 1.6)).toHaveLength(2)
+    await user.click(card.getByRole('button', { name: 'Take it into use' }))
+    await user.clear(card.getByLabelText('Tubes, each'))
+    await user.type(card.getByLabelText('Tubes, each'), '90{Enter}')
+    expect(use('station-1')).toEqual({ ...before, tubes: 90 })
+    expect(use('station-2')).toEqual({ tubes: 90 })
+    expect(screen.getByRole('button', { name: /^Undo: change tubes of 2 stations/ })).toBeEnabled()
+    await user.click(card.getByText('Set cocoons out at each'))
+    expect(card.getByRole('button', { name: 'Add this batch at each' })).toBeDisabled()
+    await user.type(card.getByLabelText('Female cocoons, each'), '40{Enter}')
+    await user.click(card.getByRole('button', { name: 'Add this batch at each' }))
+    expect(use('station-1')?.releases?.map(({ females }) => females)).toEqual([60, 40])
+    expect(use('station-2')?.releases?.map(({ females }) => females)).toEqual([40])
+    act(() => undo(store))
+    expect(use('station-2')).toEqual({ tubes: 90 })
+  })
+
+  test('a station on Ground names its tubes and cocoons, and leads to where they are changed', async () => {
+    const { store, user } = renderApp({ plan: smallPlan() })
+    act(() => select(store, ['station-1']))
+    const card = within(screen.getByRole('region', { name: 'Selected: North gate' }))
+    expect(card.getByText(/^In 2026: 60 female cocoons on 6 April 2026; 120 tubes\./)).toBeVisible()
+    expect(card.getByText(/A duplicate gets the same tubes and batches/)).toBeVisible()
+    await user.click(card.getByRole('button', { name: 'Change tubes and cocoons under Bloom and flight' }))
+    expect(store.getState().view.page).toBe('bloom')
   })
 
   test('checkboxes gather things of any kind; deleting them is one step', async () => {
