@@ -18,7 +18,8 @@ import { hintFor, pictureHint } from './tools/hints'
 import type { ToolEvent } from './tools/tool'
 import './draw-bar.css'
 
-const tools: readonly { readonly tool: Tool; readonly words: string }[] = [
+/** A hole is begun on the card of the ground that it is cut into. */
+const tools: readonly { readonly tool: Exclude<Tool, 'hole'>; readonly words: string }[] = [
   { tool: 'select', words: 'Select' },
   { tool: 'box', words: 'Select by box' },
   { tool: 'row', words: 'Row' },
@@ -63,7 +64,7 @@ function Toolbar({ barRef }: { readonly barRef: React.RefObject<HTMLDivElement |
   const inHand = usePlanner(state => state.view.tool)
   const [isFolded, setFolded] = useState(false)
   const [stop, setStop] = useState<string | null>(null)
-  const current = stop ?? inHand
+  const current = stop ?? (inHand === 'hole' ? 'select' : inHand)
 
   const reach = useReach(barRef)
 
@@ -183,6 +184,7 @@ function UnderWay({ hand, onGone }: Props & { readonly onGone: () => void }) {
   const store = usePlannerStore()
   const tool = usePlanner(state => state.view.tool)
   const status = useSyncExternalStore(hand.subscribe, hand.status)
+  const [areFieldsOpen, setFieldsOpen] = useState<boolean | null>(null)
   const { points, canFinish, hasVertex, isDrawing, isKept, isSnapping, isTurning = false, tapes, picture } = status
   const hint = picture === null ? hintFor(tool, status) : pictureHint(picture)
   const isShown = isDrawing || hasVertex || isTurning || picture !== null || tapes > 0
@@ -199,7 +201,9 @@ function UnderWay({ hand, onGone }: Props & { readonly onGone: () => void }) {
   return (
     <div className="draw-under-way" data-shown={isShown}>
       <p aria-live="polite">{hint}</p>
-      {isDrawing ? <FigureFields key={tool} hand={hand} status={status} /> : null}
+      {isDrawing ? (
+        <FigureFields key={tool} hand={hand} status={status} isOpen={areFieldsOpen} onToggle={setFieldsOpen} />
+      ) : null}
       {isShown ? (
         <div className="draw-steps">
           {canFinish ? <StepButton icon="finish" words="Finish" onPress={tell({ type: 'finish' })} isFirst /> : null}

@@ -1,4 +1,4 @@
-import { type FormEvent, type KeyboardEvent, useState } from 'react'
+import type { FormEvent, KeyboardEvent } from 'react'
 import { cropName } from '#geo/data/settings'
 import { featureLimits } from '#geo/plan/limits'
 import type { Plan } from '#geo/plan/plan'
@@ -29,12 +29,17 @@ const fields: Readonly<Record<FigureName, Field>> = {
 const order = Object.keys(fields) as FigureName[]
 const headlandLimit = { low: 0, high: 100, isAbove: true } as const
 
-type Props = { readonly hand: Hand; readonly status: HandStatus }
+type Props = {
+  readonly hand: Hand
+  readonly status: HandStatus
+  /** Whether the fields are to be shown; null = not said: on a wide map they are. */
+  readonly isOpen: boolean | null
+  readonly onToggle: (isOpen: boolean) => void
+}
 
-/** Exact figures for what is being drawn. On a phone they come when asked for: the map has little room. */
-export function FigureFields({ hand, status }: Props) {
+/** What grows, and exact figures, for what is being drawn. On a phone they come when asked for: the map has little room. */
+export function FigureFields({ hand, status, isOpen, onToggle }: Props) {
   const isNarrow = useMedia('(max-width: 700px)')
-  const [isOpen, setOpen] = useState(false)
   const plan = usePlanner(state => state.document.plan)
   const { figures = {}, grows, putWords, headland, isSnapping } = status
   const open = order.filter(name => figures[name] !== undefined)
@@ -59,14 +64,12 @@ export function FigureFields({ hand, status }: Props) {
     hand.handle({ type: 'finish' })
     goOn()
   }
-  const isShown = !isNarrow || isOpen
+  const isShown = isOpen ?? !isNarrow
   return (
     <>
-      {isNarrow ? (
-        <button type="button" aria-expanded={isOpen} onClick={() => setOpen(!isOpen)}>
-          {grows ? `Crop and figures: ${growsText(plan, grows)}` : 'Type the figures'}
-        </button>
-      ) : null}
+      <button type="button" className="quiet" aria-expanded={isShown} onClick={() => onToggle(!isShown)}>
+        {isShown ? 'Fewer fields' : grows ? `Crop and figures: ${growsText(plan, grows)}` : 'Type the figures'}
+      </button>
       {isShown && grows ? (
         <div className="draw-fields draw-grows">
           <CropField plan={plan} value={grows.crop} onCommit={crop => hand.grow({ crop })} />

@@ -2,7 +2,16 @@ import type { ReactNode } from 'react'
 import type { Tool } from '../state/store'
 
 /** Signs of the draw bar, drawn like the marks on the map; the words beside them carry the meaning. */
-export type IconName = Tool | 'fold' | 'unfold' | 'finish' | 'back' | 'cancel' | 'corner' | 'several' | 'snap'
+export type IconName =
+  | Exclude<Tool, 'hole'>
+  | 'fold'
+  | 'unfold'
+  | 'finish'
+  | 'back'
+  | 'cancel'
+  | 'corner'
+  | 'several'
+  | 'snap'
 
 export function Icon({ name }: { readonly name: IconName }) {
   return (

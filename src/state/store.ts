@@ -25,6 +25,7 @@ export type Tool =
   | 'mud'
   | 'keepout'
   | 'boundary'
+  | 'hole'
   | 'windbreak'
   | 'tape'
 

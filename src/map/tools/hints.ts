@@ -39,6 +39,8 @@ export function hintFor(tool: Tool, { points, canFinish, hasVertex, isTurning }:
       return tapeHint(points)
     case 'rows':
       return rowsHint(points)
+    case 'hole':
+      return ringHint('hole', points, canFinish)
     case 'windbreak':
       return lineHint('windbreak', points, canFinish)
     case 'block':

@@ -106,7 +106,11 @@ function turnMark({ at, edge }: Turning, isActive: boolean): HandleMark {
 }
 
 /** A block's rows follow while its corner is pulled. */
-function rowsOf({ properties }: Feature, geometry: Geometry, { plane, spacingOf }: ToolContext): Ghost['shapes'] {
+export function rowsOf(
+  { properties }: Feature,
+  geometry: Geometry,
+  { plane, spacingOf }: ToolContext,
+): Ghost['shapes'] {
   if (properties.kind !== 'block' || geometry.type !== 'Polygon') return []
   if (polygonFault(geometry.coordinates) !== null) return []
   const { spacing = spacingOf(properties.crop)?.spacing, rowSpacing = spacingOf(properties.crop)?.rowSpacing } =

@@ -1,4 +1,5 @@
 import type { Tool as ToolName } from '../../state/store'
+import { drawHole } from './draw-hole'
 import { drawLine } from './draw-line'
 import { drawPoint } from './draw-point'
 import { drawRing } from './draw-ring'
@@ -21,6 +22,8 @@ export function toolFor(name: ToolName): ToolInUse {
       return inUse(selectTool)
     case 'box':
       return inUse(selectBox)
+    case 'hole':
+      return inUse(drawHole)
     case 'tape':
       return inUse(drawTape)
     case 'rows':

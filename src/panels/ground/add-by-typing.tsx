@@ -12,6 +12,7 @@ import { capitalised, compassWord, counted } from '../../text/words'
 import { Here } from '../beneath/here'
 import { useEdit, usePlan, useYear } from '../hooks'
 import { addedBy, type Draft, emptyDraft, shapeOf } from './add-draft'
+import { AlongRow } from './along-row'
 import { CropChoice } from './crop-choice'
 import { FromSelected } from './from-selected'
 import { kindOrder } from './kind-order'
@@ -100,6 +101,7 @@ export function AddByTyping() {
             />
             <FromSelected onTake={start => change({ start })} />
             <Here onTake={start => change({ start })} />
+            {shape === 'point' ? <AlongRow words="Take this place" onTake={start => change({ start })} /> : null}
           </div>
           {shape === 'point' ? null : (
             <>

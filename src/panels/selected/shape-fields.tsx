@@ -3,6 +3,8 @@ import { moveFeatures, setGeometry } from '#geo/plan/edits-features'
 import type { Feature, Geometry } from '#geo/plan/plan'
 import { bearing, distance } from '#geo/space/shape'
 import { NumberField } from '../../parts/number-field'
+import { setTool, setView } from '../../state/actions'
+import { usePlanner, usePlannerStore } from '../../state/use-planner'
 import { directionText } from '../../text/words'
 import { Here } from '../beneath/here'
 import { AlongRow } from '../ground/along-row'
@@ -29,13 +31,38 @@ export function ShapeFields({ feature }: { readonly feature: Feature }) {
             onCommit={coordinates => edit(setGeometry(feature.id, { type: 'Point', coordinates }))}
           />
           <Here onTake={coordinates => edit(setGeometry(feature.id, { type: 'Point', coordinates }))} />
-          <AlongRow id={feature.id} />
+          <AlongRow
+            words="Put it there"
+            onTake={coordinates => edit(setGeometry(feature.id, { type: 'Point', coordinates }))}
+          />
         </>
       ) : (
         <Corners id={feature.id} geometry={geometry} />
       )}
       <LineFields feature={feature} />
+      {geometry.type === 'Polygon' ? <CutHole /> : null}
       <MoveFields ids={[feature.id]} />
+    </div>
+  )
+}
+
+/** Takes in hand what draws a hole: a pond, a shed, a turning place. */
+function CutHole() {
+  const store = usePlannerStore()
+  const isCutting = usePlanner(state => state.view.tool === 'hole')
+  return (
+    <div>
+      <button
+        type="button"
+        aria-pressed={isCutting}
+        onClick={() => {
+          setTool(store, isCutting ? 'select' : 'hole')
+          // On a phone drawing wants the map.
+          if (!isCutting) setView(store, { sheet: 'third' })
+        }}
+      >
+        Draw a hole in it
+      </button>
     </div>
   )
 }

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { planeAt } from '#geo/space/plane'
 import { newPlan } from '../../../src/panels/first/new-plan'
 import { select, undo } from '../../../src/state/actions'
-import { keepoutFeature, mudFeature, smallPlan, stationFeature } from '../../support/builders'
+import { keepoutFeature, mudFeature, rowFeature, smallPlan, stationFeature } from '../../support/builders'
 import { planOf, renderApp } from './render-app'
 
 const emptyPlan = newPlan({
@@ -228,4 +228,24 @@ describe('adding by typing', () => {
     expect(mud!.geometry.coordinates[0]).toBeCloseTo(end![0], 7)
     expect(mud!.geometry.coordinates[1]).toBeCloseTo(end![1], 7)
   })
+})
+
+test('a station is added so far along a row and so far to its side', async () => {
+  // Row 1 goes 10 steps east, 68.4 m.
+  const { store, user } = renderApp({ plan: smallPlan({ features: [rowFeature('row-1', { name: 'Row 1' })] }) })
+  await user.click(screen.getByText('Add by typing'))
+  await user.selectOptions(screen.getByLabelText('What'), 'station')
+  const group = within(screen.getByRole('group', { name: 'By a distance along a row' }))
+  await user.type(group.getByLabelText('From its start'), '12')
+  const aside = group.getByLabelText('To its south (− other side)')
+  await user.clear(aside)
+  await user.type(aside, '-2')
+  await user.click(group.getByRole('button', { name: 'Take this place' }))
+  await user.click(screen.getByRole('button', { name: 'Add the nest station' }))
+  const plan = planOf(store)
+  const [row, station] = plan.features
+  const home = planeAt(row!.geometry.coordinates[0] as [number, number])
+  const at = home.toMetres(station!.geometry.coordinates as [number, number])
+  expect(at.x).toBeCloseTo(12, 2)
+  expect(at.y).toBeCloseTo(2, 2)
 })

@@ -1,9 +1,13 @@
 import { describe, expect, it } from 'vitest'
-import { type BlockProperties, seasonOf } from '#geo/plan/plan'
+import { labelOf } from '#geo/plan/edits'
+import { type BlockProperties, type PolygonGeometry, seasonOf } from '#geo/plan/plan'
+import { planeOf } from '#geo/space/plane'
+import { signedArea } from '#geo/space/shape'
+import { drawHole } from '../../../../src/map/tools/draw-hole'
 import { drawLine } from '../../../../src/map/tools/draw-line'
 import { drawPoint } from '../../../../src/map/tools/draw-point'
 import { drawRing } from '../../../../src/map/tools/draw-ring'
-import { bedFeature, blockFeature, mudFeature, smallPlan, step } from '../../../support/builders'
+import { bedFeature, blockFeature, mudFeature, rectangle, smallPlan, step } from '../../../support/builders'
 import { drag, hover, play, press, release, tap } from './events'
 
 const pointers = ['mouse', 'touch', 'pen'] as const
@@ -231,5 +235,38 @@ describe('a block under way', () => {
     expect(plan.features.at(-1)?.properties).toMatchObject(growing)
     expect(status.grows).toEqual(growing)
     expect(status.figures?.spacing?.live).toBe(4)
+  })
+})
+
+describe('a hole', () => {
+  const plan = smallPlan({
+    features: [blockFeature('block-1', { name: 'North', bearing: 0 }, rectangle([0, 0], [10, 10]))],
+  })
+  const patch = { plan, selection: ['block-1'], isSnapping: false }
+  const corners = [tap([3, 3]), tap([6, 3]), tap([6, 6])]
+
+  it('is cut into the selected outline, clockwise, in one step that undo names; its rows end there meanwhile', () => {
+    const under = play(drawHole, [...corners, hover([3, 6])], patch)
+    expect(under.ghost?.hidden).toEqual(['block-1'])
+    const events = [...corners, tap([3, 6]), { type: 'finish' } as const]
+    const { plan: after, edits, last } = play(drawHole, events, patch)
+    const { coordinates } = after.features[0]!.geometry as PolygonGeometry
+    expect(coordinates).toHaveLength(2)
+    expect(signedArea(coordinates[1]!.map(planeOf(plan.features).toMetres))).toBeLessThan(0)
+    expect(labelOf(edits[0]!, plan)).toBe('Cut a hole into block North')
+    expect(last?.isDone).toBe(true)
+  })
+
+  it('is not taken outside, and its corners stay to be put right', () => {
+    const events = [tap([12, 3]), tap([15, 3]), tap([15, 6]), { type: 'finish' } as const]
+    const { edits, notices, status } = play(drawHole, events, patch)
+    expect(edits).toEqual([])
+    expect(notices[0]).toMatch(/^The hole would lie outside/)
+    expect(status.points).toBe(3)
+  })
+
+  it('needs one outline to be selected', () => {
+    const { last } = play(drawHole, [tap([3, 3])], { plan })
+    expect(last).toMatchObject({ isLeft: true, notice: 'Select the ground to cut a hole into first.' })
   })
 })
