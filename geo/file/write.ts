@@ -2,7 +2,7 @@ import { beeParameterNames } from '../data/bees'
 import { beeIds } from '../data/own'
 import { siteParameterNames } from '../data/parameters'
 import { isRecord } from '../plan/place'
-import type { Plan } from '../plan/plan'
+import type { Feature, Plan } from '../plan/plan'
 import { currentVersion, isFeatureKind, planMember, propertyNames } from './format'
 import { type JsonLayout, printJson } from './print-json'
 
@@ -87,6 +87,11 @@ function featureLayout(feature: unknown): JsonLayout {
 /** Edits share all they do not touch: of a plan of 3,000 rows that is saved again, one row is printed anew. */
 const featureTexts = new WeakMap<object, string>()
 
+const fileLayout: JsonLayout = {
+  known: ['type', 'plan', 'features'],
+  members: { plan, features: { each: featureLayout, remembered: featureTexts } },
+}
+
 /**
  * The one canonical text of a plan: equal plans give equal texts, whatever order their members were set in. Members
  * stand in the order of the format, unknown ones after them by code point; maps by id in natural order; seasons,
@@ -100,9 +105,15 @@ export function writePlan({ features, besides, ...members }: Plan): string {
     plan: { ...(isRecord(unknownMembers) ? unknownMembers : {}), ...members, version: currentVersion },
     features: [...features, ...(Array.isArray(unknownFeatures) ? unknownFeatures : [])],
   }
-  const layout: JsonLayout = {
-    known: ['type', 'plan', 'features'],
-    members: { plan, features: { each: featureLayout, remembered: featureTexts } },
-  }
-  return `${printJson(file, layout)}\n`
+  return `${printJson(file, fileLayout)}\n`
+}
+
+/** Features that are not printed yet. */
+export function unprinted(features: readonly Feature[]): readonly Feature[] {
+  return features.filter(feature => !featureTexts.has(feature))
+}
+
+/** Prints features ahead, so that the plan they are in is written sooner. */
+export function printAhead(features: readonly Feature[]): void {
+  printJson({ features }, fileLayout)
 }

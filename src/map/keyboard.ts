@@ -3,7 +3,7 @@ import { duplicateFeatures } from '#geo/plan/edits-features'
 import type { LngLat } from '#geo/space/plane'
 import { edit, notify, redo, select, undo } from '../state/actions'
 import { gestureKey } from '../state/history'
-import { newId } from '../state/new-id'
+import { newIds } from '../state/new-id'
 import { repeatSelected } from '../state/row-actions'
 import { planeOfPlan } from '../state/selectors'
 import type { PlannerStore } from '../state/store'
@@ -272,7 +272,8 @@ export function duplicateSelection(store: PlannerStore): void {
   const { centre, toLngLat } = planeOfPlan(plan)
   const [lng, lat] = toLngLat({ x: copyStep, y: -copyStep })
   const before = new Set(plan.features.map(({ id }) => id))
-  edit(store, duplicateFeatures(view.selection, newId, { lng: lng - centre[0], lat: lat - centre[1] }, view.year))
+  const by = { lng: lng - centre[0], lat: lat - centre[1] }
+  edit(store, duplicateFeatures(view.selection, newIds(plan), by, view.year))
   const after = store.getState().document.plan?.features ?? []
   select(
     store,

@@ -1,7 +1,8 @@
 import { samplePlanting } from '#geo/coverage/demand'
 import type { CropSettings } from '#geo/data/settings'
-import { type Feature, isPlanting, type Plan } from '#geo/plan/plan'
+import { type Feature, isPlanting, type LineGeometry, type Plan, type RowProperties } from '#geo/plan/plan'
 import { type LngLat, type Plane, planeAt } from '#geo/space/plane'
+import { plantsInRow } from '#geo/space/sample'
 import { lineLength, polygonArea } from '#geo/space/shape'
 import { settingsOf } from '../state/selectors'
 
@@ -25,16 +26,32 @@ function measure(feature: Feature, crop: CropSettings | undefined): Measured {
   const first = firstPosition(feature.geometry.coordinates)
   if (first === null) return nothing
   const plane = planeNear(first)
-  const length =
-    feature.geometry.type === 'LineString' ? lineLength(feature.geometry.coordinates.map(plane.toMetres)) : null
+  const length = feature.geometry.type === 'LineString' ? lengthOf(feature.geometry, plane) : null
   if (isPlanting(feature)) {
     if (crop === undefined) return { ...nothing, length }
+    if (feature.properties.kind === 'row' && length !== null) return measuredRow(feature.properties, length, crop)
     const { points, area, isCell } = samplePlanting(feature, crop, plane)
     const count = points.length / 2
     return { plants: isCell ? null : count, area: count * area, length }
   }
   if (feature.geometry.type !== 'Polygon') return { ...nothing, length }
   return { ...nothing, area: polygonArea(rings(feature.geometry.coordinates, plane)) }
+}
+
+const lengths = new WeakMap<LineGeometry, number>()
+
+/** Remembered by the line itself: other figures of a row change without it. */
+function lengthOf(line: LineGeometry, plane: Plane): number {
+  const length = lengths.get(line) ?? lineLength(line.coordinates.map(plane.toMetres))
+  lengths.set(line, length)
+  return length
+}
+
+/** A row is counted without being laid out: thousands are counted at once. */
+function measuredRow(row: RowProperties, length: number, crop: CropSettings): Measured {
+  const { spacing = crop.spacing, rowSpacing = crop.rowSpacing } = row
+  const plants = row.count ?? plantsInRow(length, spacing)
+  return Number.isFinite(plants) ? { plants, area: plants * spacing * rowSpacing, length } : { ...nothing, length }
 }
 
 /** Degrees between planes: none of a thing's own ground lies so far from the middle of one that a length would show it. */

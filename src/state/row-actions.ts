@@ -2,7 +2,7 @@ import { repeatRow, type Spacings } from '#geo/plan/edits-rows'
 import { namesAfter } from '#geo/plan/names-after'
 import type { Block, Plan, Row } from '#geo/plan/plan'
 import { edit, notify, select } from './actions'
-import { newId } from './new-id'
+import { newIds } from './new-id'
 import { selectedFeatures, settingsOf } from './selectors'
 import type { PlannerStore } from './store'
 
@@ -22,7 +22,8 @@ export function repeat(store: PlannerStore, row: Row, { times, apart, side }: Re
   const { plan } = store.getState().document
   const usual = plan && spacingsOf(plan, row)
   if (plan === null || !usual) return
-  const ids = Array.from({ length: times }, () => newId('row'))
+  const idOf = newIds(plan)
+  const ids = Array.from({ length: times }, () => idOf('row'))
   const names = namesAfter(plan, row.properties.name, times)
   edit(store, repeatRow(row.id, { ids, names, apart, side, usual }))
   select(store, ids.slice(-1))

@@ -6,6 +6,7 @@ import type { PlannerState, PlannerStore } from '../state/store'
 import type { PlanRow } from './database'
 import { putAside } from './partings'
 import { keptPlan, savePlan } from './plans'
+import { printByParts } from './print-by-parts'
 import { rememberPlanId } from './recent'
 import { storageError } from './storage-error'
 
@@ -51,6 +52,8 @@ export function startAutosave(store: PlannerStore): Autosave {
   const save = async (due: Due): Promise<void> => {
     const { plan, place: at } = due
     try {
+      const printing = printByParts(plan)
+      if (printing !== null) await printing
       const row = rowOf(due)
       const { text, savedAt } = row
       const { id, isRival } = await savePlan(row, { known: knownText(at), isNew: at.isNew, partingKey: at.partingKey })

@@ -6,7 +6,7 @@ import { gridSize, type Plot, type PlotGrid, plotsOf, spotsIn } from '#geo/plan/
 import type { LngLat, Plane } from '#geo/space/plane'
 import { NumberField } from '../../parts/number-field'
 import { select, setView } from '../../state/actions'
-import { newId } from '../../state/new-id'
+import { newIds } from '../../state/new-id'
 import { usePlannerStore } from '../../state/use-planner'
 import { areaText, lengthText } from '../../text/units'
 import { counted } from '../../text/words'
@@ -76,13 +76,12 @@ export function PlotGridForm() {
     const read = readPlotList(list, plan, new Set(plots.map(({ name }) => name)))
     if (!read.ok) return setFault(read.why)
     const wholly = plots.map(({ name }): PlotPlants => ({ plot: name, crop, count: null }))
+    const idOf = newIds(plan)
+    const byName = new Map(plots.map(plot => [plot.name, plot]))
     const features = (list.trim() === '' ? wholly : read.value).map(each =>
-      plotFeature(plots.find(({ name }) => name === each.plot)!, each, home, {
-        title: cropTitle(plan, each.crop),
-        isOutlined,
-      }),
+      plotFeature(byName.get(each.plot)!, each, home, { title: cropTitle(plan, each.crop), isOutlined, idOf }),
     )
-    if (isOutlined) features.unshift(...plots.map(plot => outlineOf(plot, home)))
+    if (isOutlined) features.unshift(...plots.map(plot => outlineOf(plot, home, idOf)))
     edit(compose(`Add ${counted(plots.length, 'plot')}`, [addFeatures(features)]))
     select(store, [])
     if (plan.features.length === 0) setView(store, { focusRequest: store.getState().view.focusRequest + 1 })
@@ -188,11 +187,11 @@ function ringOf({ corners }: Plot, home: Plane): readonly LngLat[] {
   return [...ring, ring[0] as LngLat]
 }
 
-function outlineOf(plot: Plot, home: Plane): Boundary {
+function outlineOf(plot: Plot, home: Plane, idOf: (kind: string) => string): Boundary {
   const geometry = { type: 'Polygon', coordinates: [ringOf(plot, home)] } as const
   return {
     type: 'Feature',
-    id: newId('boundary'),
+    id: idOf('boundary'),
     geometry,
     properties: { kind: 'boundary', name: `Plot ${plot.name}` },
   }
@@ -203,19 +202,19 @@ function plotFeature(
   plot: Plot,
   { crop, count }: PlotPlants,
   home: Plane,
-  { title, isOutlined }: { readonly title: string; readonly isOutlined: boolean },
+  { title, isOutlined, idOf }: { readonly title: string; readonly isOutlined: boolean; idOf(kind: string): string },
 ): Feature {
   const longName = `Plot ${plot.name} ${title.toLowerCase()}`
   if (count === null) {
     const geometry = { type: 'Polygon', coordinates: [ringOf(plot, home)] } as const
     const properties = { kind: 'bed', name: isOutlined ? longName : `Plot ${plot.name}`, crop } as const
-    return { type: 'Feature', id: newId('bed'), geometry, properties } satisfies Bed
+    return { type: 'Feature', id: idOf('bed'), geometry, properties } satisfies Bed
   }
   const coordinates = spotsIn(plot, count).map(spot => home.toLngLat(spot))
   const geometry = { type: 'MultiPoint', coordinates } as const
   return {
     type: 'Feature',
-    id: newId('plant'),
+    id: idOf('plant'),
     geometry,
     properties: { kind: 'plant', name: longName, crop },
   } satisfies Plant

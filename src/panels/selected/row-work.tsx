@@ -6,7 +6,7 @@ import { ChoiceField } from '../../parts/choice-field'
 import { Disclosure } from '../../parts/disclosure'
 import { NumberField } from '../../parts/number-field'
 import { select } from '../../state/actions'
-import { newId } from '../../state/new-id'
+import { newId, newIds } from '../../state/new-id'
 import { repeat, spacingsOf } from '../../state/row-actions'
 import { usePlannerStore } from '../../state/use-planner'
 import { compassWord, counted } from '../../text/words'
@@ -235,8 +235,9 @@ export function BlockWork({ block }: { readonly block: Block }) {
   const apart = () => {
     if (usual === null) return
     const ids = new Map<number, string>()
+    const freshId = newIds(plan)
     const idOf = (i: number) => {
-      const id = ids.get(i) ?? newId('row')
+      const id = ids.get(i) ?? freshId('row')
       ids.set(i, id)
       return id
     }

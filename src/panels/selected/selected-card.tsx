@@ -3,7 +3,7 @@ import { type Block, type Feature, isForage, isPlanting, isStation, type Row, ty
 import { listed } from '#geo/wording/plain'
 import { Disclosure } from '../../parts/disclosure'
 import { notify, select, setPage } from '../../state/actions'
-import { newId } from '../../state/new-id'
+import { newIds } from '../../state/new-id'
 import { selectedFeatures, stationSeasonOf } from '../../state/selectors'
 import type { Page } from '../../state/store'
 import { usePlanner, usePlannerStore } from '../../state/use-planner'
@@ -143,9 +143,11 @@ function CardActions({ ids }: { readonly ids: readonly string[] }) {
   const home = useHome()
   const year = useYear()
   const duplicate = () => {
-    const before = new Set(store.getState().document.plan?.features.map(({ id }) => id))
+    const { plan } = store.getState().document
+    if (plan === null) return
+    const before = new Set(plan.features.map(({ id }) => id))
     const [lng, lat] = home.toLngLat({ x: copyStep, y: -copyStep })
-    edit(duplicateFeatures(ids, newId, { lng: lng - home.centre[0], lat: lat - home.centre[1] }, year))
+    edit(duplicateFeatures(ids, newIds(plan), { lng: lng - home.centre[0], lat: lat - home.centre[1] }, year))
     const after = store.getState().document.plan?.features ?? []
     select(
       store,
