@@ -92,15 +92,18 @@ function ChangeSteps() {
                 fill={`var(--change-${step})`}
                 stroke="var(--ink-2)"
               />
-              {step < 2 ? <path d="M5 11L13 4" stroke={step === 0 ? 'var(--paper)' : 'var(--ink)'} /> : null}
+              {step === 0 ? <path d="M5 9L12 3M7 13L14 7" stroke="var(--paper)" /> : null}
+              {step === 1 ? <path d="M5 11L13 4" stroke="var(--ink)" /> : null}
+              {step === 4 ? <circle cx="9" cy="10.5" r="2" fill="var(--ink)" /> : null}
             </svg>
             {capitalised(words)}
           </li>
         ))}
       </ul>
       <p>
-        Points are hundredths of what a plant wants. Beds and small plants are squares, smaller where little changed;
-        lost ground is hatched. A small ring: stands, or has bloom dates, in one of the seasons only.
+        Points are hundredths of what a plant wants. Small plants are squares, smaller where little changed. On beds and
+        squares dense hatching stands for two strokes, wide for one, dots for the dot. A small ring: stands, or has
+        bloom dates, in one of the seasons only.
       </p>
     </>
   )

@@ -1,9 +1,10 @@
 import type { PointCloud, PointCoverage } from '#geo/report/report'
 import { pixelsPerMetre, unitPoints } from '../mercator'
 import { changeClass } from '../style'
+import { type BedLook, isFitted, paintBed } from './bed-cells'
 import type { Frame } from './canvas-layer'
-import { hatch } from './hatch'
-import { mostCircles, strokeEach } from './plants'
+import { type Cover, coverPattern } from './hatch'
+import { mostCircles, type PaintOptions, strokeEach } from './plants'
 import { countSeen, eachSeen, type Run } from './seen'
 
 /** A season point by point. */
@@ -13,11 +14,10 @@ export type SeasonPoints = { readonly cloud: PointCloud; readonly coverage: Poin
 export const single = 255
 /** Points below this size are squares without a shape of their own, pixels. */
 const smallest = 6
-const hatchGap = 6
 
 /**
- * Every plant by what its coverage became from one season to the other. A gain points up and a loss down, lost ground
- * is hatched, so that the map reads without colour; what hardly changed is a pale disc.
+ * Every plant by what its coverage became from one season to the other. A gain points up and a loss down, and signs tell
+ * much from little, so that the map reads without colour; what hardly changed is a pale disc.
  */
 export function changePicture() {
   let seasons: readonly [SeasonPoints, SeasonPoints] | null = null
@@ -34,8 +34,8 @@ export function changePicture() {
       seasons = [then, now]
       layers = layersOf(then, now)
     },
-    paint(frame: Frame, hidden: ReadonlySet<string>): void {
-      for (const layer of layers) paintLayer(frame, layer, hidden)
+    paint(frame: Frame, options: Pick<PaintOptions, 'hidden' | 'outlineOf'>): void {
+      for (const layer of layers) paintLayer(frame, layer, options)
     },
   }
 }
@@ -78,18 +78,44 @@ function isWhole({ cloud, coverage }: SeasonPoints): boolean {
   return coverage.length === cloud.lngLat.length / 2
 }
 
-function paintLayer(frame: Frame, { unit, classes, plantings }: Layer, hidden: ReadonlySet<string>): void {
+function paintLayer(
+  frame: Frame,
+  { unit, classes, plantings }: Layer,
+  { hidden, outlineOf }: Pick<PaintOptions, 'hidden' | 'outlineOf'>,
+): void {
   for (const { id, start, end, size: metres, isBed, lat } of plantings) {
     if (hidden.has(id)) continue
     const size = Math.max(isBed ? 1 : 2.5, metres * pixelsPerMetre(lat, frame.worldSize))
     const run: Run = { from: start, to: end, size, isRound: !isBed }
+    const outline = isBed && isFitted(run) ? outlineOf(id) : null
+    if (outline !== null) {
+      paintBed(frame, unit, { run, outline }, changedBed(frame, classes))
+      paintSingle(frame, unit, classes, run)
+      continue
+    }
     const isShaped = !isBed && size >= smallest && countSeen(frame, unit, run) <= mostCircles
     for (let step = 0; step < frame.palette.change.length; step += 1) {
       paintStep(frame, unit, { classes, run, step, isShaped })
     }
-    paintLoss(frame, unit, { classes, run, isShaped })
+    paintSigns(frame, unit, { classes, run, isShaped })
     paintSingle(frame, unit, classes, run)
   }
+}
+
+/** What lies over each step of change, so that large and small differ without colour: dense or wide hatching, dots. */
+function coversOf({ palette }: Frame): readonly (Cover | null)[] {
+  return [
+    { colour: palette.paper, gap: 4 },
+    { colour: palette.ink, gap: 8 },
+    null,
+    null,
+    { colour: palette.ink, gap: 5, isDots: true },
+  ]
+}
+
+function changedBed(frame: Frame, classes: Uint8Array): BedLook {
+  const covers = coversOf(frame)
+  return { colourOf: i => frame.palette.change[classes[i]!] ?? null, coverOf: i => covers[classes[i]!] ?? null }
 }
 
 type Marks = { readonly classes: Uint8Array; readonly run: Run; readonly isShaped: boolean }
@@ -140,28 +166,37 @@ function shape(context: CanvasRenderingContext2D, { x, y, half, step }: Shape): 
   context.closePath()
 }
 
-/** A stroke across every shape that lost; over small points strips of hatching that stand still on the ground. */
-function paintLoss(frame: Frame, unit: Float64Array, { classes, run, isShaped }: Marks): void {
-  const { context, palette, left, top } = frame
+/** One stroke across a shape that lost little, two across one that lost much, a dot in one that gained much; small points take patterns. */
+function paintSigns(frame: Frame, unit: Float64Array, { classes, run, isShaped }: Marks): void {
+  const { context, palette } = frame
   const half = run.size / 2
-  const isLoss = (i: number) => classes[i]! < 2
   if (isShaped) {
-    // The darker step takes a light stroke.
-    for (const isLarge of [false, true]) {
-      strokeEach(frame, unit, run, isLarge ? palette.paper : palette.ink, (pen, x, y, i) => {
-        if (!isLoss(i) || (classes[i] === 0) !== isLarge) return
-        pen.moveTo(x - half / 2, y + half / 4)
-        pen.lineTo(x + half / 2, y - 0.75 * half)
+    for (const step of [0, 1]) {
+      // The darker step takes light strokes.
+      strokeEach(frame, unit, run, step === 0 ? palette.paper : palette.ink, (pen, x, y, i) => {
+        if (classes[i] !== step) return
+        for (const shift of step === 0 ? [-0.3 * half, 0.3 * half] : [0]) {
+          pen.moveTo(x - half / 2, y + half / 4 + shift)
+          pen.lineTo(x + half / 2, y - 0.75 * half + shift)
+        }
       })
     }
+    context.fillStyle = palette.ink
+    eachSeen(frame, unit, run, (x, y, i) => {
+      if (classes[i] !== 4) return
+      context.beginPath()
+      context.arc(x, y + 0.15 * half, 0.22 * half, 0, 2 * Math.PI)
+      context.fill()
+    })
     return
   }
-  const pattern = hatch(context, palette.ink, hatchGap)
-  if (pattern === null) return
-  pattern.setTransform(new DOMMatrix([1, 0, 0, 1, -(left % hatchGap), -(top % hatchGap)]))
-  context.fillStyle = pattern
-  eachSeen(frame, unit, run, (x, y, i) => {
-    if (isLoss(i)) context.fillRect(x - half, y - half, run.size, run.size)
+  coversOf(frame).forEach((cover, step) => {
+    const pattern = cover && coverPattern(frame, cover)
+    if (pattern === null) return
+    context.fillStyle = pattern
+    eachSeen(frame, unit, run, (x, y, i) => {
+      if (classes[i] === step) context.fillRect(x - half, y - half, run.size, run.size)
+    })
   })
 }
 

@@ -3,7 +3,7 @@ import type { DayReport } from '#geo/report/day'
 import type { PointCoverage } from '#geo/report/report'
 import { pointsText } from '#geo/seasons/cause-text'
 import { answerNow, stockNow } from '../../state/boxes-actions'
-import { settingsOf, stationSeasonOf } from '../../state/selectors'
+import { featureById, settingsOf, stationSeasonOf } from '../../state/selectors'
 import type { Job, PlannerState, PlannerStore } from '../../state/store'
 import type { OtherSeason } from '../../state/years'
 import { changeMapShown, yearAgainst } from '../../state/years-actions'
@@ -56,6 +56,10 @@ export function planPainters(
     const other = otherNow(state)
     return { cloud: other?.cloud ?? null, coverage: other?.evaluation.coverage ?? null }
   }
+  const outlineOf = (id: string) => {
+    const { plan } = store.getState().document
+    return (plan && featureById(plan, id)?.geometry) ?? null
+  }
   const shapes: Picture = {
     inputs() {
       const state = store.getState()
@@ -84,12 +88,12 @@ export function planPainters(
       const { cloud, coverage } = shadesOf(state)
       if (!isAgainst && view.shading && changeMapShown(state) === 'change' && cloud && coverage && other) {
         change.setSeasons({ cloud: other.cloud, coverage: other.evaluation.coverage }, { cloud, coverage })
-        change.paint(frame, hiddenNow())
+        change.paint(frame, { hidden: hiddenNow(), outlineOf })
         return
       }
       plants.setCloud(cloud)
       plants.setCoverage(coverage)
-      plants.paint(frame, { isShaded: view.shading, hidden: hiddenNow() })
+      plants.paint(frame, { isShaded: view.shading, hidden: hiddenNow(), outlineOf })
     },
   }
   const marks: Picture = {

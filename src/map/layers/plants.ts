@@ -1,7 +1,9 @@
+import type { Geometry } from '#geo/plan/plan'
 import { closedWork } from '#geo/report/day'
 import type { PointCloud, PointCoverage } from '#geo/report/report'
 import { pixelsPerMetre, unitPoints } from '../mercator'
 import { coverClass } from '../style'
+import { type BedLook, isFitted, paintBed } from './bed-cells'
 import type { Frame } from './canvas-layer'
 import { addClosed, addPlain, addShaded, dotsOn, paintHatch } from './dots'
 import { countSeen, eachSeen, type Run } from './seen'
@@ -22,7 +24,14 @@ export type PlantPicture = {
   setCloud(cloud: PointCloud | null): void
   /** Coverage of the season, or the work of a day, point by point. */
   setCoverage(coverage: PointCoverage | null): void
-  paint(frame: Frame, options: { readonly isShaded: boolean; readonly hidden: ReadonlySet<string> }): void
+  paint(frame: Frame, options: PaintOptions): void
+}
+
+export type PaintOptions = {
+  readonly isShaded: boolean
+  readonly hidden: ReadonlySet<string>
+  /** Outline of a thing by its id; null where there is none. */
+  readonly outlineOf: (id: string) => Geometry | null
 }
 
 export function plantPicture(): PlantPicture {
@@ -60,7 +69,7 @@ export function plantPicture(): PlantPicture {
       coverage = next
       classify()
     },
-    paint(frame, { isShaded, hidden }) {
+    paint(frame, { isShaded, hidden, outlineOf }) {
       if (cloud === null) return
       const dots = dotsOn(frame)
       const larger: (() => void)[] = []
@@ -70,6 +79,12 @@ export function plantPicture(): PlantPicture {
         const size = Math.max(planting.isBed ? 1 : 2.5, planting.size * pixelsPerMetre(lat, frame.worldSize))
         const run = { from: planting.start, to: planting.end, size, isRound: !planting.isBed }
         const first = classes[planting.start]
+        const outline = planting.isBed && isFitted(run) && first !== closed ? outlineOf(planting.id) : null
+        if (outline !== null) {
+          const look = isShaded && first !== unknown ? shadedBed(frame, classes) : plainBed(frame)
+          larger.push(() => paintBed(frame, unit, { run, outline }, look))
+          continue
+        }
         if (!isShaded || first === unknown) addPlain(frame, unit, run, dots)
         else if (first === closed) {
           if (isRing(frame, unit, run)) larger.push(() => paintRings(frame, unit, run))
@@ -82,6 +97,22 @@ export function plantPicture(): PlantPicture {
       for (const paintLarger of larger) paintLarger()
       paintHatch(frame, dots)
     },
+  }
+}
+
+function plainBed({ palette }: Frame): BedLook {
+  return { colourOf: () => palette.line, coverOf: () => null }
+}
+
+const hatchGap = 7
+
+/** Cells by their step, hatched where they are short; the darker steps take light hatching. */
+function shadedBed({ palette }: Frame, classes: Uint8Array): BedLook {
+  const onDark = { colour: palette.paper, gap: hatchGap }
+  const onLight = { colour: palette.ink2, gap: hatchGap }
+  return {
+    colourOf: i => palette.cover[classes[i]!] ?? null,
+    coverOf: i => (classes[i]! >= 4 ? null : classes[i]! >= 3 ? onDark : onLight),
   }
 }
 
