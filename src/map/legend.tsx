@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'react'
 import { setView } from '../state/actions'
 import { usePlanner, usePlannerStore } from '../state/use-planner'
 import { changeMapShown, yearAgainst } from '../state/years-actions'
@@ -14,8 +15,14 @@ export function Legend() {
   const year = usePlanner(state => state.view.year)
   const isChange = shown === 'change'
   const hasCircles = usePlanner(state => state.view.reachCircles)
+  const isBeside = shown === 'beside'
+  const host = useRef<HTMLDetailsElement>(null)
+  // Two maps leave little room for each: it is folded until it is asked for.
+  useEffect(() => {
+    if (isBeside && host.current !== null) host.current.open = false
+  }, [isBeside])
   return (
-    <details className="map-legend">
+    <details className="map-legend" ref={host}>
       <summary>Legend</summary>
       <label className="map-legend-switch">
         <input
@@ -29,7 +36,7 @@ export function Legend() {
             ? 'Shade plants by the work of the day'
             : 'Shade plants by coverage'}
       </label>
-      {shown === 'beside' && (
+      {isBeside && (
         <p>
           One map for {against}, one for {year}, with the same shades; they move together.
         </p>
@@ -60,21 +67,24 @@ export function Legend() {
         />
         Circles of the typical foraging radius
       </label>
-      <ul className="map-legend-marks">
-        {isOfDay ? (
-          <>
-            <li>Filled square: nest station with females at work that day; outline: none</li>
-            <li>Line: where most of its bees work; wider for more of them</li>
-          </>
-        ) : (
-          <li>Filled square: nest station with cocoons this season; outline: without</li>
-        )}
-        <li>Dashed square: suggested station; arrow: where one would move</li>
-        <li>Drop: mud</li>
-        <li>Dotted ground: forage</li>
-        <li>Diagonal lines in an outline: no stations here</li>
-        <li>Line with ticks: windbreak; long dashes: boundary</li>
-      </ul>
+      <details className="map-legend-more">
+        <summary>Stations and other marks</summary>
+        <ul className="map-legend-marks">
+          {isOfDay ? (
+            <>
+              <li>Filled square: nest station with females at work that day; outline: none</li>
+              <li>Line: where most of its bees work; wider for more of them</li>
+            </>
+          ) : (
+            <li>Filled square: nest station with cocoons this season; outline: without</li>
+          )}
+          <li>Dashed square: suggested station; arrow: where one would move</li>
+          <li>Drop: mud</li>
+          <li>Dotted ground: forage</li>
+          <li>Diagonal lines in an outline: no stations here</li>
+          <li>Line with ticks: windbreak; long dashes: boundary</li>
+        </ul>
+      </details>
     </details>
   )
 }
@@ -100,11 +110,14 @@ function ChangeSteps() {
           </li>
         ))}
       </ul>
-      <p>
-        Points are hundredths of what a plant wants. Small plants are squares, smaller where little changed. On beds and
-        squares dense hatching stands for two strokes, wide for one, dots for the dot. A small ring: stands, or has
-        bloom dates, in one of the seasons only.
-      </p>
+      <details className="map-legend-more">
+        <summary>How to read it</summary>
+        <p>
+          Points are hundredths of what a plant wants. Small plants are squares, smaller where little changed. On beds
+          and squares dense hatching stands for two strokes, wide for one, dots for the dot. A small ring: stands, or
+          has bloom dates, in one of the seasons only.
+        </p>
+      </details>
     </>
   )
 }

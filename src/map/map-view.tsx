@@ -22,6 +22,7 @@ import { Legend } from './legend'
 import type { MapLink } from './map-link'
 import { measureText } from './measure'
 import { attachPointer } from './pointer'
+import { showSuggestedOn } from './show-suggested'
 import { type Palette, readPalette } from './style'
 import 'leaflet/dist/leaflet.css'
 import './map.css'
@@ -130,6 +131,7 @@ function startMap(
   const stops = [
     attachPointer(map, link.hand),
     pictures.stop,
+    showSuggestedOn(map, store, link.hand),
     link.hand.subscribe(() => pictures.hold(link.hand.ghost()?.picture ?? null)),
     keyboard.dispose,
     link.hand.subscribe(layers.follow),
