@@ -84,6 +84,8 @@ const words: readonly (readonly [TableFigure, RegExp])[] = [
   ['endLatitude', /^(end|to)[ _-]*(lat|latitude)\b|^(lat|latitude)[ _-]*2\b/i],
   ['longitude', /^((start|from)[ _-]*)?(lon|lng|long|longitude)([ _-]*1)?\b/i],
   ['latitude', /^((start|from)[ _-]*)?(lat|latitude)([ _-]*1)?\b/i],
+  ['longitude', /\b(lon|lng|longitude)\b|^längengrad/i],
+  ['latitude', /\b(lat|latitude)\b|^breitengrad/i],
   ['endX', /^(end|to)[ _-]*(x|east(ing)?)\b|^(x|east(ing)?)[ _-]*2\b/i],
   ['endY', /^(end|to)[ _-]*(y|north(ing)?)\b|^(y|north(ing)?)[ _-]*2\b/i],
   ['x', /^((start|from)[ _-]*)?(x|east(ing)?)([ _-]*1)?\b/i],

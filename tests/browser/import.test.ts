@@ -54,7 +54,7 @@ test('a list of 500 trees and a GPX are brought in by mouse, seen on the map bef
   await chosen(area, 'trees.csv', treeList())
   await area.getByText(/Read as a table with semicolons between its columns and decimal commas, in UTF-8/).waitFor()
   await area.getByLabel('Trees in rows').selectOption('each by itself')
-  await area.getByText('Coming in: 500 single plants; dashed on the map.').waitFor()
+  await area.getByText(/^Coming in: 500 single plants; dashed on the map/).waitFor()
   expect(await painted(page)).toBeGreaterThan(500)
   await area
     .getByRole('region', { name: /^500 points/ })
@@ -123,7 +123,7 @@ test('on a phone the map stays above the sheet, is moved by a finger meanwhile, 
   const area = bringArea(page)
   await area.getByLabel('Choose a file').waitFor()
   await chosen(area, 'nests.gpx', gpx)
-  await area.getByText('Coming in: 2 nest stations; dashed on the map.').waitFor()
+  await area.getByText(/^Coming in: 2 nest stations; dashed on the map/).waitFor()
   const [above, sheet] = [await ground(page).boundingBox(), await area.boundingBox()]
   expect(above!.height).toBeGreaterThan(200)
   expect(sheet!.y).toBeGreaterThanOrEqual(above!.y + above!.height - 1)

@@ -2,14 +2,17 @@ import { useMemo, useState } from 'react'
 import { importEdit } from '#geo/file/import-edit'
 import type { ImportChoice } from '#geo/file/import-things'
 import type { ShownImport } from '#geo/file/open-import'
-import { unpackedThings } from '#geo/file/packed-things'
+import { type PackedShapes, unpackedThings } from '#geo/file/packed-things'
+import type { Plan } from '#geo/plan/plan'
 import type { Problem } from '#geo/problem'
+import { localFrame } from '#geo/space/ring'
 import { notify } from '../../state/actions'
 import { newIds } from '../../state/new-id'
 import { usePlannerStore } from '../../state/use-planner'
+import { homeOf } from '../../text/home'
 import { counted } from '../../text/words'
 import { RowProblems } from '../bloom/weather-preview'
-import { useEdit } from '../hooks'
+import { useEdit, usePlan } from '../hooks'
 import { type Services, useServices } from '../services'
 import { reasonOf } from '../use-loaded'
 import { GroupChoice } from './bring-group'
@@ -25,13 +28,13 @@ type Props = {
   readonly of: 'the file' | 'its rows'
   readonly kept: KeptChoices
   readonly onKeep: (kept: KeptChoices) => void
-  readonly onAgain: () => void
   readonly onClose: () => void
 }
 
 /** What a file would bring, group by group and on the map, until it is brought in by one step. */
-export function ImportChoices({ reader, found, problems, of, kept, onKeep, onAgain, onClose }: Props) {
+export function ImportChoices({ reader, found, problems, of, kept, onKeep, onClose }: Props) {
   const store = usePlannerStore()
+  const plan = usePlan()
   const edit = useEdit()
   const { keepRestorePoint } = useServices()
   const choices = useMemo(() => choicesNow(found.groups, kept), [found, kept])
@@ -46,8 +49,7 @@ export function ImportChoices({ reader, found, problems, of, kept, onKeep, onAga
     onKeep({ ...kept, touched: { ...kept.touched, [key]: choice } })
   const bring = async () => {
     setState({ isBusy: true, fault: null })
-    const { plan, planId } = store.getState().document
-    if (plan === null) return
+    const { planId } = store.getState().document
     try {
       const things = unpackedThings(await reader.things(choices, kept.cultivars))
       const before = store.getState().document.plan ?? plan
@@ -65,7 +67,7 @@ export function ImportChoices({ reader, found, problems, of, kept, onKeep, onAga
     }
   }
   return (
-    <div className="stack">
+    <div className="bring-flow">
       <RowProblems problems={problems} of={of} />
       {found.groups.map(group => (
         <GroupChoice
@@ -80,6 +82,7 @@ export function ImportChoices({ reader, found, problems, of, kept, onKeep, onAga
         cultivars={kept.cultivars}
         onChange={cultivars => onKeep({ ...kept, cultivars })}
       />
+      <p className="aside-note">A restore point of the plan is kept first: see Restore points in the menu.</p>
       <section className="bring-end stack" aria-label="What comes in" aria-busy={coming.isBehind}>
         <p role="status" className={coming.isBehind ? 'stale' : ''}>
           {coming.shapes === null
@@ -88,7 +91,7 @@ export function ImportChoices({ reader, found, problems, of, kept, onKeep, onAga
               : ''
             : count === 0
               ? 'Nothing comes in.'
-              : `Coming in: ${comingWords(coming.shapes.kinds)}; dashed on the map.`}
+              : `Coming in: ${comingWords(coming.shapes.kinds)}; dashed on the map.${farWords(coming.shapes, plan)}`}
         </p>
         {[coming.fault, state.fault].map(fault =>
           fault === null ? null : (
@@ -113,14 +116,25 @@ export function ImportChoices({ reader, found, problems, of, kept, onKeep, onAga
                   : `Bring in ${counted(count, 'thing')}`}
           </button>
           <button type="button" onClick={coming.showAll} disabled={count === 0}>
-            Show all on the map
-          </button>
-          <button type="button" onClick={onAgain}>
-            Another file
+            Show all
           </button>
         </div>
-        <p className="aside-note">A restore point of the plan is kept first: see Restore points in the menu.</p>
       </section>
     </div>
   )
+}
+
+/** Nearer than this it may well be the same farm, m. */
+const farAway = 5000
+/** Farther than this the flat frame says nothing of distances, m. */
+const beyondAll = 100_000
+
+/** That what comes lies far from the plan: the map then shows it alone. */
+function farWords({ positions }: PackedShapes, plan: Plan): string {
+  if (plan.features.length === 0 || positions.length === 0) return ''
+  const { x, y } = localFrame(homeOf(plan))([positions[0]!, positions[1]!])
+  const away = Math.hypot(x, y)
+  if (away < farAway) return ''
+  const words = away > beyondAll ? `over ${beyondAll / 1000}` : `about ${Math.round(away / 1000)}`
+  return ` It lies ${words} km from the plan.`
 }

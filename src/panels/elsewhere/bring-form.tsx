@@ -37,17 +37,27 @@ export function tableWords({ columns, hasHead }: TableGuess, encoding: Encoding)
   return `a table with ${separatorNames[columns.separator]} between its columns and ${decimals}, in ${encodings[encoding]}${head}`
 }
 
-type RecognisedProps = { readonly name: string; readonly words: string; readonly children?: ReactNode }
+type RecognisedProps = {
+  readonly name: string
+  readonly words: string
+  readonly onAgain: () => void
+  readonly children?: ReactNode
+}
 
 /** What a file was taken for. Whoever chose it is led here, since the button that was pressed is gone. */
-export function Recognised({ name, words, children = null }: RecognisedProps) {
+export function Recognised({ name, words, onAgain, children = null }: RecognisedProps) {
   const heading = useRef<HTMLHeadingElement>(null)
   useEffect(() => heading.current?.focus(), [])
   return (
     <div className="stack">
-      <h3 ref={heading} tabIndex={-1} className="bring-name">
-        {name}
-      </h3>
+      <div className="bring-head">
+        <h3 ref={heading} tabIndex={-1}>
+          {name}
+        </h3>
+        <button type="button" onClick={onAgain}>
+          Another file
+        </button>
+      </div>
       <p>Read as {words}.</p>
       {children}
     </div>

@@ -84,8 +84,16 @@ export function BringIn({ pasted, onClose }: Props) {
       if (!opened.read.ok) return <Faults problems={opened.read.problems} onAgain={again} />
       return (
         <div className="stack-wide">
-          <Recognised name={name} words={formWords(opened.read.value.form)} />
-          <ImportChoices {...shared} found={opened.read.value} problems={opened.read.problems} of="the file" />
+          <Recognised name={name} words={formWords(opened.read.value.form)} onAgain={again} />
+          <ImportChoices
+            reader={reader}
+            kept={kept}
+            onKeep={setKept}
+            onClose={onClose}
+            found={opened.read.value}
+            problems={opened.read.problems}
+            of="the file"
+          />
         </div>
       )
     }

@@ -47,7 +47,7 @@ export function ImportTable({ opened, ...props }: Props) {
   const { columns, hasHead } = guess.value
   return (
     <div className="stack-wide">
-      <Recognised name={name} words={tableWords(guess.value, encoding)}>
+      <Recognised name={name} words={tableWords(guess.value, encoding)} onAgain={onAgain}>
         <WrittenChoices value={{ separator: columns.separator, encoding, hasHead }} onChange={rewrite} />
         {fault === null ? null : (
           <p className="field-fault" role="alert">
@@ -108,7 +108,9 @@ function Matched({ guess, reader, options, kept, onKeep, onAgain, onClose }: Mat
         </p>
       )}
       {isWaiting ? (
-        <p>The table does not say where things lie. Say it above, and what comes of it is shown here.</p>
+        <p className="bring-end" role="status">
+          The table does not say where things lie. Say it above, and what comes of it is shown here.
+        </p>
       ) : read === null ? (
         <p role="status">Reading …</p>
       ) : read.ok ? (
@@ -116,7 +118,6 @@ function Matched({ guess, reader, options, kept, onKeep, onAgain, onClose }: Mat
           reader={reader}
           kept={kept}
           onKeep={onKeep}
-          onAgain={onAgain}
           onClose={onClose}
           found={read.value}
           problems={read.problems}

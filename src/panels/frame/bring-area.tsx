@@ -26,6 +26,7 @@ export function BringArea({ bringing, isCovered }: { readonly bringing: Bringing
       onClose={onClose}
       className={`bring-area${isLow ? ' is-low' : ''}`}
       isHidden={isCovered}
+      isKeptByFields
       actions={
         <button type="button" className="quiet sheet-only" aria-pressed={isLow} onClick={() => setLow(!isLow)}>
           More map

@@ -8,12 +8,22 @@ type Props = {
   readonly className?: string
   /** Kept as it is, behind another view. */
   readonly isHidden?: boolean
+  /** Escape in a field is for the field alone: much would be lost with the view. */
+  readonly isKeptByFields?: boolean
   /** Beside the button that closes it. */
   readonly actions?: ReactNode
 }
 
 /** A view beside the map, on a phone over it or below it. */
-export function Side({ title, onClose, children, className = '', isHidden = false, actions = null }: Props) {
+export function Side({
+  title,
+  onClose,
+  children,
+  className = '',
+  isHidden = false,
+  isKeptByFields = false,
+  actions = null,
+}: Props) {
   const id = useId()
   const heading = useRef<HTMLHeadingElement>(null)
   // Whoever asked for it is led there, and back to where they were when it goes.
@@ -30,7 +40,9 @@ export function Side({ title, onClose, children, className = '', isHidden = fals
       hidden={isHidden}
       aria-labelledby={id}
       onKeyDown={event => {
-        if (event.key === 'Escape') onClose()
+        const isOfField =
+          isKeptByFields && event.target instanceof Element && event.target.matches('input, textarea, select')
+        if (event.key === 'Escape' && !isOfField) onClose()
       }}
     >
       <div className="aside-head">
