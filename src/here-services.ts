@@ -60,7 +60,7 @@ export function hereServices(): Services {
 }
 
 /** "6 April 2026, 14:02", in local time. */
-export function momentText(milliseconds: number): string {
+function momentText(milliseconds: number): string {
   const time = new Date(milliseconds)
   return `${dateText(localDate(time))}, ${two(time.getHours())}:${two(time.getMinutes())}`
 }

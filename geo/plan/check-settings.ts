@@ -77,7 +77,7 @@ export function checkBee(bee: string, name: string, at: string, report: ReportPr
 const knownZones = new Map<string, boolean>()
 
 /** IANA time zones, as the machine's own calendar knows them. Asked once for each: the calendar takes its time. */
-export function isTimeZone(zone: string): boolean {
+function isTimeZone(zone: string): boolean {
   const known = knownZones.get(zone)
   if (known !== undefined) return known
   const is = hasCalendar(zone)

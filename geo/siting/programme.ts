@@ -3,7 +3,7 @@ import { columnsOf, type SitingProblem } from './objective'
 import { apartRows, cappedPoints } from './programme-parts'
 
 /** The question of siting as a mixed-integer programme: first a yes or no for each column, then what each point counts. */
-export function sitingProgramme(problem: SitingProblem): {
+function sitingProgramme(problem: SitingProblem): {
   readonly programme: LinearProgramme
   readonly given: number
 } {

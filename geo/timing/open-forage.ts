@@ -53,7 +53,7 @@ export function nearBlossom(
 }
 
 /** The days on which the first females of a batch set out on `day` begin to nest: the first sixth of them up to their mean. */
-export function firstNestingDays(day: number, { lag, spreadDays }: BeeSettings): readonly [from: number, to: number] {
+function firstNestingDays(day: number, { lag, spreadDays }: BeeSettings): readonly [from: number, to: number] {
   return [day + Math.max(0, Math.floor(lag - spreadDays)), day + Math.floor(lag)]
 }
 

@@ -47,7 +47,7 @@ const wide =
   /[\p{Emoji_Presentation}\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}\p{Script=Hangul}\uff01-\uff60]/u
 
 /** Places that a text takes up in a terminal: accents that join a letter take none, East Asian signs take two. */
-export function shownWidth(text: string): number {
+function shownWidth(text: string): number {
   let width = 0
   for (const { segment } of new Intl.Segmenter('en').segment(text)) width += wide.test(segment) ? 2 : 1
   return width

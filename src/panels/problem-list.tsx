@@ -8,7 +8,7 @@ const severityNames: Readonly<Record<Severity, string>> = {
 }
 
 /** Full, half or empty square beside the word, so that severity needs no colour. */
-export function SeverityMark({ severity }: { readonly severity: Severity }) {
+function SeverityMark({ severity }: { readonly severity: Severity }) {
   return (
     <span className={`severity severity-${severity}`}>
       <svg viewBox="0 0 14 14" width="14" height="14" aria-hidden="true">

@@ -85,7 +85,7 @@ export type BoxesState = {
   readonly isInHand: boolean
 }
 
-export const firstAsk: Ask = {
+const firstAsk: Ask = {
   kind: 'stations',
   count: 2,
   cocoonsEach: null,

@@ -108,7 +108,7 @@ export function BloomPage() {
 }
 
 /** When things bloom and when bees fly, in one sentence. */
-export function bloomSentence(plan: Plan, year: number): string {
+function bloomSentence(plan: Plan, year: number): string {
   const crops = cropsIn(plan, year)
   if (crops.length === 0) return `Nothing that blooms stands there in ${year}.`
   const { blooms, flights } = seasonBands(plan, year)

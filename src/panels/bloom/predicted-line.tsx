@@ -75,7 +75,7 @@ export function basisText(plan: Plan, { basis, heat }: PredictedBloom): string {
 }
 
 /** "full bloom on 21 April 2025". */
-export function seenText({ seasons }: Pick<Heat, 'seasons'>): string {
+function seenText({ seasons }: Pick<Heat, 'seasons'>): string {
   return `full bloom on ${listed(seasons.map(({ full }) => dateText(full)))}`
 }
 

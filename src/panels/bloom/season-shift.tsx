@@ -53,7 +53,7 @@ export function shiftOf(plan: Plan, year: number): Told | null {
 }
 
 /** "Apple opens 12 days later than in 2024. All 11 blooms reach full bloom 9 to 13 days later." */
-export function shiftSentence(plan: Plan, { before, shifts }: Told): string {
+function shiftSentence(plan: Plan, { before, shifts }: Told): string {
   const lead = shifts.find(({ key }) => key === 'apple') ?? shifts[0]!
   const opens = `${nameOf(plan, lead.key)} opens ${movedText(lead.first)} ${lead.first === 0 ? 'as' : 'than'} in ${before}.`
   if (shifts.length === 1) return opens

@@ -54,7 +54,7 @@ export function CurveView({ answer }: { readonly answer: Suggested }) {
 const littleGain = 0.01
 
 /** From where on another station adds under a point. */
-export function payingWords(points: readonly CurvePoint[]): string {
+function payingWords(points: readonly CurvePoint[]): string {
   const at = points.findIndex(({ coverage }, i) => {
     const before = points[i - 1]?.coverage
     return i > 0 && coverage !== null && before != null && coverage - before < littleGain

@@ -95,7 +95,7 @@ type Given = {
   readonly buying: Buying
 }
 
-export function shoppingOf(
+function shoppingOf(
   needs: readonly Need[],
   { settings, planned, inHand, tubesInHand = 0, setOf, buying }: Given,
 ): Shopping {

@@ -39,7 +39,7 @@ export function useTried(): Report | undefined {
 }
 
 /** Coverage added up over plantings, each female counting as much as its planting's weight says. */
-export function weighedCoverage(
+function weighedCoverage(
   { plantings }: Pick<Report, 'plantings'>,
   weights: Readonly<Record<string, number>>,
 ): number | null {

@@ -51,7 +51,7 @@ export function RulesTable() {
 }
 
 /** Rules added up by crop, in the order in which the plan names the crops. */
-export function ruleLines(rules: readonly RulesOfThumb[], nameOf: (crop: string) => string): readonly Line[] {
+function ruleLines(rules: readonly RulesOfThumb[], nameOf: (crop: string) => string): readonly Line[] {
   const lines = new Map<string, Line>()
   for (const { crop, byArea, byPlant } of rules) {
     const line = lines.get(crop) ?? { crop, name: nameOf(crop), byArea: 0, byPlant: null }

@@ -49,7 +49,7 @@ export function StationNumbers({ result }: { readonly result: StationResult }) {
 }
 
 /** "360 wanted, 240 there: 120 tubes short". */
-export function tubeWords({ tubesWanted, tubes }: StationResult): string {
+function tubeWords({ tubesWanted, tubes }: StationResult): string {
   if (tubes === null) return `${grouped(tubesWanted)} wanted; there: not said`
   const missing = tubesWanted - tubes
   return `${grouped(tubesWanted)} wanted, ${grouped(tubes)} there${missing > 0 ? `: ${counted(missing, 'tube')} short` : ''}`

@@ -43,7 +43,7 @@ export function GroundPage() {
 }
 
 /** "14 plantings with 1,031 plants on 1.4 ha in 2026; 3 nest stations, 2 of them in use." */
-export function groundSentence(plan: Plan, year: number): string {
+function groundSentence(plan: Plan, year: number): string {
   if (plan.features.length === 0) return 'Nothing is drawn yet.'
   const there = plantingsIn(plan, year)
   let plants = 0

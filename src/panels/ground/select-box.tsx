@@ -39,7 +39,7 @@ export function SelectBox() {
 }
 
 /** Ids of the things that lie wholly between two corners of an upright box. */
-export function idsInBox(plan: Plan, [lngA, latA]: LngLat, [lngB, latB]: LngLat): readonly string[] {
+function idsInBox(plan: Plan, [lngA, latA]: LngLat, [lngB, latB]: LngLat): readonly string[] {
   const [west, east] = [Math.min(lngA, lngB), Math.max(lngA, lngB)]
   const [south, north] = [Math.min(latA, latB), Math.max(latA, latB)]
   const isIn = (coordinates: unknown): boolean => {

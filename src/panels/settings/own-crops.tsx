@@ -118,7 +118,7 @@ function AddCrop() {
 }
 
 /** An id made of the name, as a person would write it in the file; a number behind it where it is taken. */
-export function ownCropId(plan: Pick<Plan, 'crops' | 'features'>, name: string): string {
+function ownCropId(plan: Pick<Plan, 'crops' | 'features'>, name: string): string {
   const plain = name
     .normalize('NFD')
     .toLowerCase()

@@ -41,7 +41,7 @@ const leastOpen = 0.005
 /** From here on a bloom is called full. */
 const full = 0.95
 
-export function seasonDay({ blooms, flights, flying, frosts }: SeasonPicture, day: number): SeasonDay {
+function seasonDay({ blooms, flights, flying, frosts }: SeasonPicture, day: number): SeasonDay {
   const open = blooms
     .map(({ label, curve }) => ({ label, share: valueOn(curve, day) }))
     .filter(({ share }) => share >= leastOpen)

@@ -75,7 +75,7 @@ function titleIn(plan: Plan, id: string): string {
 }
 
 /** "Apple rows 45%, Pear 20% and 30% on blossom nobody drew". */
-export function placesText(
+function placesText(
   plan: Plan,
   { females, work, elsewhere }: Pick<StationDay, 'females' | 'work' | 'elsewhere'>,
 ): string {

@@ -74,7 +74,7 @@ function capitalisedBasis({ basis }: ParameterRow): string {
 }
 
 /** The edit that puts a grower's own value in place of the default, or (null) the default back. */
-export function ownValue(
+function ownValue(
   plan: Plan,
   { groupId, name }: Pick<ParameterRow, 'groupId' | 'name'>,
   value: number | null,

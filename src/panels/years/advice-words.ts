@@ -1,7 +1,7 @@
 import type { Advice, Evidence, StationStory } from '#geo/seasons/station-story'
 import { percent } from '../../text/words'
 
-export const adviceNames: Readonly<Record<Advice, string>> = {
+const adviceNames: Readonly<Record<Advice, string>> = {
   keep: 'Keep it as it is',
   move: 'Move or turn it',
   clean: 'Clean it, with new tubes',

@@ -66,7 +66,7 @@ export function AheadPage() {
 }
 
 /** The latest reckoning from the season on the screen; fresh where it answers just what is asked. */
-export function useProjection(): {
+function useProjection(): {
   readonly answer: Projected | null
   readonly isFresh: boolean
   readonly reason: string | null

@@ -49,7 +49,7 @@ export function ComparePage() {
 }
 
 /** The latest comparison of the open plan; fresh where it answers just what is on the screen. */
-export function useComparison(): {
+function useComparison(): {
   readonly answer: Compared | null
   readonly isFresh: boolean
   readonly reason: string | null
