@@ -1,6 +1,7 @@
 import type { Task } from '../calendar/task'
 import { thresholds } from '../data/thresholds'
 import type { Plan, Units } from '../plan/plan'
+import { foot } from '../space/units'
 import { addDays, type IsoDate } from '../time/day'
 import { cautionWith } from '../wording/cautions'
 
@@ -59,9 +60,6 @@ function recurrence({ everyDays, times }: NonNullable<Task['repeats']>): string 
 function description({ why, steps, cautions }: Task, units: Units): string {
   return [why, ...steps, ...cautions.map(key => `Caution: ${cautionWith(key, heightText(units)).short}`)].join('\n')
 }
-
-/** International feet, exact. */
-const foot = 0.3048
 
 /** The height above which most people need a ladder. */
 export function heightText(units: Units): string {

@@ -2,7 +2,8 @@ import { bees } from '#geo/data/bees'
 import { judging } from '#geo/data/judging-figures'
 import { cropName } from '#geo/data/settings'
 import type { Plan, Units } from '#geo/plan/plan'
-import type { Limit, OrchardResult, PlantingResult, Report, StationResult } from '#geo/report/report'
+import { limitNames } from '#geo/report/limit-names'
+import type { OrchardResult, PlantingResult, Report, StationResult } from '#geo/report/report'
 import { type RulesOfThumb, rulesOfThumb } from '#geo/report/rules'
 import { dateText } from '#geo/time/date-text'
 import { listed, oneLine } from '#geo/wording/plain'
@@ -14,20 +15,11 @@ import { counted, estimate, grouped, notKnown, percent } from './words'
 /** A share from which a planting counts as having enough; a sum of parts may fall short of it by its last bit. */
 const enough = judging.enough - 1e-9
 
-const limits: Readonly<Record<Limit, string>> = {
-  distance: 'too far',
-  timing: 'out of time',
-  numbers: 'too few bees',
-  competition: 'rival or wild blossom',
-  unserved: 'no bees near',
-  none: 'nothing much',
-}
-
 /** What holds a planting back. One that is in reach lacks nests close by, not reach. */
 function heldBackBy({ limit, reach, coverage }: PlantingResult): string {
   if (limit === null) return notKnown
   if (limit === 'none' && coverage !== null && coverage < enough) return 'no single change is enough'
-  return limit === 'distance' && (reach ?? 0) >= enough ? 'no nest close by' : limits[limit]
+  return limit === 'distance' && (reach ?? 0) >= enough ? 'no nest close by' : limitNames[limit]
 }
 
 /** A season's coverage for reading: what it comes to, the orchard, its plantings and stations. */

@@ -1,15 +1,8 @@
 import type { Unit } from '#geo/data/parameter'
 import type { Units } from '#geo/plan/plan'
+import { acre, foot, hectare, inch, mileAnHour } from '#geo/space/units'
 import { significant } from '#geo/wording/plain'
 import { grouped } from './words'
-
-/** Exact: metres in a foot, millimetres in an inch, square metres in an acre. */
-const foot = 0.3048
-const inch = 25.4
-const acre = 4046.8564224
-/** Metres per second; exact. */
-const mileAnHour = 0.44704
-const hectare = 10_000
 
 /** An area in the grower's units: small ones in m² or sq ft, large ones in ha or acres. */
 export function areaText(squareMetres: number, units: Units): string {

@@ -1,5 +1,6 @@
 import type { BloomRegion } from '#geo/data/own'
 import type { FeatureKind, Plan } from '#geo/plan/plan'
+import { limitNames } from '#geo/report/limit-names'
 import type { Limit } from '#geo/report/report'
 import { verdictOf } from './verdict'
 import { capitalised } from './words'
@@ -23,16 +24,6 @@ export const regionNames: Readonly<Record<BloomRegion, string>> = {
   'maritime-northwest': 'mild and wet, ocean side (North American northwest)',
   continental: 'continental, cold winters and a quick spring',
   'southern-england': 'mild, long spring (southern England)',
-}
-
-/** What holds a planting back, in the words of the verdict. */
-export const limitNames: Readonly<Record<Limit, string>> = {
-  distance: 'too far',
-  timing: 'out of time',
-  numbers: 'too few bees',
-  competition: 'rival or wild blossom',
-  unserved: 'no bees near',
-  none: 'nothing much',
 }
 
 /** What would put each limit right, as far as the working tries it. */

@@ -1,15 +1,8 @@
 import type { Unit } from '#geo/data/parameter'
 import type { Units } from '#geo/plan/plan'
+import { acre, foot, hectare, inch, mileAnHour } from '#geo/space/units'
 import { plainDigits, significant } from '#geo/wording/plain'
 import { grouped } from './words'
-
-/** Metres in a foot (international), square metres in an acre; exact. */
-const foot = 0.3048
-const acre = 4046.8564224
-const inch = 25.4
-/** Metres per second; exact. */
-const mileAnHour = 0.44704
-const hectare = 10_000
 
 /** How a quantity is shown and typed: the file and the engine are always metric. */
 export type Measure = {

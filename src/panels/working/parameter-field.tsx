@@ -74,11 +74,7 @@ function capitalisedBasis({ basis }: ParameterRow): string {
 }
 
 /** The edit that puts a grower's own value in place of the default, or (null) the default back. */
-function ownValue(
-  plan: Plan,
-  { groupId, name }: Pick<ParameterRow, 'groupId' | 'name'>,
-  value: number | null,
-): Edit {
+function ownValue(plan: Plan, { groupId, name }: Pick<ParameterRow, 'groupId' | 'name'>, value: number | null): Edit {
   if (groupId === 'site' || (beeIds as readonly string[]).includes(groupId)) {
     return setOwnParameter(groupId as 'site' | BeeId, name, value)
   }

@@ -1,5 +1,6 @@
+import { limitNames } from '#geo/report/limit-names'
 import type { PlantingResult } from '#geo/report/report'
-import { limitNames, limitWords } from '../../text/names'
+import { limitWords } from '../../text/names'
 import { capitalised, points } from '../../text/words'
 import { gainsOf } from '../coverage/remedies'
 
