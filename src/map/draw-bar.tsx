@@ -7,6 +7,8 @@ import {
   useState,
   useSyncExternalStore,
 } from 'react'
+import { OnDrawDesk } from '../parts/draw-desk'
+import { useMedia } from '../parts/use-media'
 import { setTool, setView } from '../state/actions'
 import type { Tool } from '../state/store'
 import { usePlanner, usePlannerStore } from '../state/use-planner'
@@ -183,6 +185,8 @@ function nextIndex(key: string, at: number, count: number): number | null {
 function UnderWay({ hand, onGone }: Props & { readonly onGone: () => void }) {
   const store = usePlannerStore()
   const tool = usePlanner(state => state.view.tool)
+  const isPanelFolded = usePlanner(state => state.view.panelFolded)
+  const isWide = useMedia('(min-width: 701px)')
   const status = useSyncExternalStore(hand.subscribe, hand.status)
   const [areFieldsOpen, setFieldsOpen] = useState<boolean | null>(null)
   const { points, canFinish, hasVertex, isDrawing, isKept, isSnapping, isTurning = false, tapes, picture } = status
@@ -202,7 +206,9 @@ function UnderWay({ hand, onGone }: Props & { readonly onGone: () => void }) {
     <div className="draw-under-way" data-shown={isShown}>
       <p aria-live="polite">{hint}</p>
       {isDrawing ? (
-        <FigureFields key={tool} hand={hand} status={status} isOpen={areFieldsOpen} onToggle={setFieldsOpen} />
+        <OnDrawDesk isBeside={isWide && !isPanelFolded}>
+          <FigureFields key={tool} hand={hand} status={status} isOpen={areFieldsOpen} onToggle={setFieldsOpen} />
+        </OnDrawDesk>
       ) : null}
       {isShown ? (
         <div className="draw-steps">

@@ -1,6 +1,7 @@
-import { fireEvent, screen } from '@testing-library/react'
+import { cleanup, fireEvent, screen } from '@testing-library/react'
 import axe from 'axe-core'
 import { expect, test } from 'vitest'
+import { OnDrawDesk } from '../../src/parts/draw-desk'
 import { explain, setPage } from '../../src/state/actions'
 import { smallPlan } from '../support/builders'
 import { renderApp } from './panels/render-app'
@@ -39,4 +40,15 @@ test('F6 goes from the map to the page and back', async () => {
   expect(screen.getByTestId('map')).toHaveFocus()
   fireEvent.keyDown(screen.getByTestId('map'), { key: 'F6' })
   expect(page).toHaveFocus()
+})
+
+test('what is typed while drawing stands on the desk beside the map where that is asked for, else in its place', async () => {
+  const bar = (isBeside: boolean) => <OnDrawDesk isBeside={isBeside}>figures</OnDrawDesk>
+  renderApp({ plan: smallPlan(), map: bar(true) })
+  const desk = await screen.findByRole('region', { name: 'What is being drawn' })
+  expect(desk).toHaveTextContent('figures')
+  expect(desk.closest('.panel')).not.toBeNull()
+  cleanup()
+  renderApp({ plan: smallPlan(), map: bar(false) })
+  expect(await screen.findByText('figures')).toBe(screen.getByRole('main').firstElementChild)
 })

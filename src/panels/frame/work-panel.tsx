@@ -1,4 +1,5 @@
 import { useLayoutEffect, useRef } from 'react'
+import { DrawDesk } from '../../parts/draw-desk'
 import { ErrorBoundary } from '../../parts/error-boundary'
 import { setPage, setView } from '../../state/actions'
 import type { Page, ViewState } from '../../state/store'
@@ -75,6 +76,7 @@ export function WorkPanel() {
         </button>
       </div>
       <div className="panel-body" hidden={isFolded} ref={body}>
+        <DrawDesk />
         <ProblemBadge />
         {page === 'bloom' ? <BloomFirst /> : null}
         <ErrorBoundary what="The card" key={`card ${page}`}>
