@@ -167,7 +167,7 @@ function bloomRows(own: OwnValues): ParameterRow[] {
 const work = { group: 'Work of the season', groupId: 'work' }
 const siting = { group: 'New places and stock', groupId: 'siting' }
 const judging = { group: 'What counts as enough, or as a change', groupId: 'judging' }
-const tracks = { group: 'Walked tracks: pauses and spikes', groupId: 'tracks' }
+const tracks = { group: 'Walked tracks: pauses, spikes, rows', groupId: 'tracks' }
 
 type Group = Pick<ParameterRow, 'group' | 'groupId'>
 type OwnFigureName = (typeof ownCropFigureNames)[number]

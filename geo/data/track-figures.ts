@@ -1,6 +1,6 @@
 import { assumed, valuesOf } from './figure'
 
-/** What tells a walked track's pauses and spikes from the walk. Coverage does not hang on them. */
+/** What tells a walked track's pauses and spikes from the walk, and its rows from the turns. Coverage does not hang on them. */
 export const trackFigures = {
   fastest: assumed(
     'm/s',
@@ -18,6 +18,12 @@ export const trackFigures = {
     [8, 15, 30],
     'Whoever stays within that circle so long has stopped: walking leaves it within 6 s.',
   ),
+  rowTolerance: assumed(
+    'm',
+    [1, 3, 6],
+    "A walk along a row stays as near to it as a handheld device's fix is good under an open sky.",
+  ),
+  leastRow: assumed('m', [5, 10, 20], 'A straight stretch that is shorter is the way from one row to the next.'),
 } as const
 
 /** The same as plain numbers. */

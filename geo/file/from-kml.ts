@@ -4,8 +4,8 @@ import { type Collector, type Found, type Import, type ImportOptions, importColl
 import { nameGiven, plainNumber } from './import-properties'
 import { childOf, childrenOf, mostElements, readXml, textOf, type XmlElement } from './xml'
 
-/** Marks (starts and ends of elements) in all files together that one points to; as many as one file may have. */
-const mostMarks = 2 * mostElements
+/** Marks (starts and ends of elements) in all files together that one points to: then their elements are no more than one file may have. */
+const mostMarks = mostElements
 
 /** The archive that a KML file stands in: its own path there, and the texts of the others by theirs. */
 export type Archive = { readonly own: string; readonly textOf: (path: string) => string | null }

@@ -1,11 +1,9 @@
+import { trackDefaults } from '../data/track-figures'
 import type { LngLat, Metres } from '../space/plane'
 import { localFrame } from '../space/ring'
 import { distance } from '../space/shape'
 
-/** A walk along a row stays as near to it as a handheld device's fix is good, m. */
-export const rowTolerance = 3
-/** What is shorter is the way from one row to the next, m. */
-export const leastRow = 10
+const { rowTolerance, leastRow } = trackDefaults
 /** The share of a stretch's points at either end that may be of the turn from one row to the next. */
 const turning = 0.15
 /** Points looked at before a track is left as it is: ten times what a tidy one of the largest size needs. */

@@ -49,6 +49,8 @@ const others: Readonly<Record<string, string>> = {
   leastSpike: 'least jump of a track without times',
   pauseRadius: 'circle that the fix of a resting device wanders in',
   pauseTime: 'time within that circle that is a pause',
+  rowTolerance: 'how far a walk may be off its row',
+  leastRow: 'shortest straight stretch that is a row',
   shareOfReach: 'share of the most within reach that is asked for where a target is out of it',
 }
 

@@ -5,6 +5,7 @@ import { importEdit } from '#geo/file/import-edit'
 import { importThings } from '#geo/file/import-things'
 import { largestImport, readMapFile } from '#geo/file/map-file'
 import { mostUnpacked } from '#geo/file/unpack-kml'
+import { mostElements } from '#geo/file/xml'
 import { labelOf } from '#geo/plan/edits'
 import { problemText } from '#geo/problem'
 import { smallPlan } from '../../support/builders'
@@ -260,6 +261,22 @@ describe('KMZ', () => {
       `import-link ${there}`,
     ])
     expect(read(kml(link(there))).codes).toEqual(['import-empty', 'import-link'])
+  })
+
+  it('that points to more than one file may hold is read until then', () => {
+    const inEach = 90_000
+    const count = Math.ceil(mostElements / inEach) + 2
+    const names = Array.from({ length: count }, (_, i) => `f${i}.kml`)
+    const links = names.map(each => `<NetworkLink><Link><href>${each}</href></Link></NetworkLink>`).join('')
+    const spot = place('<Point><coordinates>-1.7,52.2</coordinates></Point>')
+    // Marks within a text are counted like those of elements, and are read far sooner.
+    const full = strToU8(kml(`${spot}<description><![CDATA[${'<'.repeat(inEach)}]]></description>`))
+    const { items, codes } = read(
+      zipSync({ 'doc.kml': strToU8(kml(links)), ...Object.fromEntries(names.map(each => [each, full])) }, { level: 1 }),
+    )
+    expect(items.length).toBeGreaterThan(1)
+    expect(items.length * inEach).toBeLessThanOrEqual(mostElements)
+    expect(codes).toEqual(Array.from({ length: count - items.length }, () => 'import-link'))
   })
 
   it('that unpacks to more than can be read is broken off', () => {
