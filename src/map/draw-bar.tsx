@@ -64,7 +64,7 @@ function isNarrow(): boolean {
 function Toolbar({ barRef }: { readonly barRef: React.RefObject<HTMLDivElement | null> }) {
   const store = usePlannerStore()
   const inHand = usePlanner(state => state.view.tool)
-  const [isFolded, setFolded] = useState(false)
+  const isFolded = usePlanner(state => state.view.toolsFolded)
   const [stop, setStop] = useState<string | null>(null)
   const current = stop ?? (inHand === 'hole' ? 'select' : inHand)
 
@@ -92,7 +92,7 @@ function Toolbar({ barRef }: { readonly barRef: React.RefObject<HTMLDivElement |
   return (
     <div
       ref={barRef}
-      className="draw-tools"
+      className="draw-tools scroll-cue"
       role="toolbar"
       aria-label="Drawing tools"
       data-folded={isFolded}
@@ -121,7 +121,7 @@ function Toolbar({ barRef }: { readonly barRef: React.RefObject<HTMLDivElement |
         data-stop="fold"
         tabIndex={current === 'fold' ? 0 : -1}
         title={isFolded ? 'Show the words' : undefined}
-        onClick={() => setFolded(!isFolded)}
+        onClick={() => setView(store, { toolsFolded: !isFolded })}
       >
         <Icon name={isFolded ? 'unfold' : 'fold'} />
         <span className={isFolded ? 'unseen' : 'draw-words'}>{isFolded ? 'Show the words' : 'Hide the words'}</span>

@@ -37,7 +37,8 @@ export function MapView({ link }: { readonly link: MapLink }) {
   const store = usePlannerStore()
   const host = useRef<HTMLDivElement>(null)
   const [areTilesAbsent, setTilesAbsent] = useState(false)
-  const isAiming = usePlanner(state => state.view.isAiming)
+  // A drawing tool has marks of its own.
+  const isAiming = usePlanner(({ view }) => view.isAiming && view.tool === 'select')
   useEffect(() => {
     if (host.current === null) return
     return startMap(host.current, store, link, setTilesAbsent)

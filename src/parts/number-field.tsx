@@ -63,7 +63,8 @@ export function NumberField(props: Props) {
       setDraft(null)
     }
   }
-  const byDefault = fallback === undefined ? null : `${withMeasure(fallback, measure)} by default`
+  const digits = units === 'us' ? fewDigits : fourDigits
+  const byDefault = fallback === undefined ? null : `${withMeasure(fallback, measure, digits)} by default`
   const below = isInline ? null : (note ?? (value === null ? byDefault : null))
   return (
     <FieldFrame id={id} label={label} unit={measure.unit} note={below} fault={fault} isInline={isInline}>
@@ -75,7 +76,7 @@ export function NumberField(props: Props) {
         autoComplete="off"
         className="number"
         value={shown}
-        placeholder={fallback === undefined ? undefined : String(significant(measure.toShown(fallback), 4))}
+        placeholder={fallback === undefined ? undefined : String(digits(measure.toShown(fallback)))}
         required={isRequired}
         aria-invalid={fault !== null}
         aria-describedby={describedBy(id, { note: below, fault })}
@@ -118,8 +119,17 @@ function allowed({ low, high, isAbove }: FieldLimit, measure: Measure): string {
   return isAbove ? `more than ${least} and at most ${most}` : `between ${least} and ${most}`
 }
 
-function withMeasure(stored: number, measure: Measure): string {
-  const figure = grouped(significant(measure.toShown(stored), 4))
+function fourDigits(shown: number): number {
+  return significant(shown, 4)
+}
+
+/** A round metric default is no rounder in feet than it was in metres: "5.9 ft", not "5.906 ft". */
+function fewDigits(shown: number): number {
+  return Math.abs(shown) < 1 ? significant(shown, 3) : Math.round(shown * 10) / 10
+}
+
+function withMeasure(stored: number, measure: Measure, digits = fourDigits): string {
+  const figure = grouped(digits(measure.toShown(stored)))
   return measure.unit === '%' || measure.unit === '°' || measure.unit === ''
     ? `${figure}${measure.unit}`
     : `${figure} ${measure.unit}`

@@ -119,6 +119,8 @@ export type ViewState = {
   readonly shading: boolean
   readonly reachCircles: boolean
   readonly panelFolded: boolean
+  /** The words beside the drawing tools. */
+  readonly toolsFolded: boolean
   readonly stripFolded: boolean
   readonly sheet: 'third' | 'half' | 'full'
   readonly theme: 'paper' | 'dark' | 'sun'
@@ -229,6 +231,7 @@ function initialState(year: number): PlannerState {
       shading: true,
       reachCircles: false,
       panelFolded: false,
+      toolsFolded: false,
       stripFolded: false,
       sheet: 'half',
       theme: 'paper',

@@ -4,7 +4,10 @@ import { remember, remembered } from './recent'
 
 const key = 'nestreach.view'
 
-type Kept = Pick<ViewState, 'theme' | 'shading' | 'reachCircles' | 'panelFolded' | 'stripFolded' | 'ground'>
+type Kept = Pick<
+  ViewState,
+  'theme' | 'shading' | 'reachCircles' | 'panelFolded' | 'toolsFolded' | 'stripFolded' | 'ground'
+>
 
 /** Shows things as they were shown last time, and remembers from now on how they are shown. */
 export function keepPreferences(store: PlannerStore): () => void {
@@ -15,8 +18,8 @@ export function keepPreferences(store: PlannerStore): () => void {
   )
 }
 
-function keptOf({ theme, shading, reachCircles, panelFolded, stripFolded, ground }: ViewState): Kept {
-  return { theme, shading, reachCircles, panelFolded, stripFolded, ground }
+function keptOf({ theme, shading, reachCircles, panelFolded, toolsFolded, stripFolded, ground }: ViewState): Kept {
+  return { theme, shading, reachCircles, panelFolded, toolsFolded, stripFolded, ground }
 }
 
 /** What is remembered may come from another version of the program: only what is understood is taken. */
@@ -32,7 +35,7 @@ function readKept(text: string | null): Partial<Kept> {
   const members = value as Record<string, unknown>
   const { theme } = members
   if (theme === 'paper' || theme === 'dark' || theme === 'sun') kept.theme = theme
-  for (const name of ['shading', 'reachCircles', 'panelFolded', 'stripFolded'] as const) {
+  for (const name of ['shading', 'reachCircles', 'panelFolded', 'toolsFolded', 'stripFolded'] as const) {
     const flag = members[name]
     if (typeof flag === 'boolean') kept[name] = flag
   }

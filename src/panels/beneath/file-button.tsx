@@ -16,10 +16,9 @@ export function FileButton({ words, isCamera = false, onFile }: FileButtonProps)
       </button>
       <input
         ref={input}
-        className="unseen"
+        hidden
         type="file"
         aria-label={words}
-        tabIndex={-1}
         accept="image/*"
         {...(isCamera ? { capture: 'environment' as const } : {})}
         onChange={event => {

@@ -12,10 +12,10 @@ const steps = [0.1, 1, 10] as const
 const far = { low: -20_000, high: 20_000 } as const
 
 const arrows = [
-  { key: 'ArrowUp', words: 'North', mark: '↑', x: 0, y: 1 },
-  { key: 'ArrowLeft', words: 'West', mark: '←', x: -1, y: 0 },
-  { key: 'ArrowRight', words: 'East', mark: '→', x: 1, y: 0 },
-  { key: 'ArrowDown', words: 'South', mark: '↓', x: 0, y: -1 },
+  { key: 'ArrowUp', words: 'North', turn: 0, x: 0, y: 1 },
+  { key: 'ArrowLeft', words: 'West', turn: 270, x: -1, y: 0 },
+  { key: 'ArrowRight', words: 'East', turn: 90, x: 1, y: 0 },
+  { key: 'ArrowDown', words: 'South', turn: 180, x: 0, y: -1 },
 ] as const
 
 /** Moves, turns and scales a picture: by buttons, by arrow keys while one of them has the focus, and by typed figures. */
@@ -83,7 +83,7 @@ export function PictureMoves({ picture }: { readonly picture: Picture }) {
             onClick={event => nudge(arrow, event.timeStamp)}
             onKeyDown={onKeyDown}
           >
-            {arrow.mark}
+            <ArrowMark turn={arrow.turn} />
           </button>
         ))}
       </div>
@@ -116,6 +116,28 @@ export function PictureMoves({ picture }: { readonly picture: Picture }) {
         </button>
       </div>
     </fieldset>
+  )
+}
+
+/** Drawn and not a letter: not every device's letters have arrows. `turn` in degrees clockwise from up. */
+function ArrowMark({ turn }: { readonly turn: number }) {
+  return (
+    <svg
+      viewBox="0 0 24 24"
+      width="24"
+      height="24"
+      fill="none"
+      stroke="currentColor"
+      strokeWidth="2"
+      aria-hidden="true"
+    >
+      <path
+        d="M12 20V5M6 11l6-6 6 6"
+        strokeLinecap="round"
+        strokeLinejoin="round"
+        transform={`rotate(${turn} 12 12)`}
+      />
+    </svg>
   )
 }
 

@@ -12,20 +12,25 @@ import {
 } from '#geo/space/placing'
 import type { LngLat, Plane } from '#geo/space/plane'
 import { NumberField } from '../../parts/number-field'
+import { usePlannerStore } from '../../state/use-planner'
 import { useEdit, useHome, usePlan } from '../hooks'
 import { fitWords } from './fit-words'
 import { PicturePreview } from './picture-preview'
 import { PlaceSource } from './place-source'
+import { showLaid } from './show-laid'
 
 type Point = { readonly spot: Spot | null; readonly at: LngLat | null }
 const emptyPoint: Point = { spot: null, at: null }
 const mostPoints = 4
+/** No point is chosen to be marked. */
+const none = -1
 
 type Way = 'points' | 'side'
 
 /** Places a picture: by two to four points that are known on the ground, or by one side that was measured. */
 export function PicturePlacing({ picture, url }: { readonly picture: Picture; readonly url: string }) {
   const edit = useEdit()
+  const store = usePlannerStore()
   const home = useHome()
   const { units } = usePlan()
   const name = useId()
@@ -49,11 +54,14 @@ export function PicturePlacing({ picture, url }: { readonly picture: Picture; re
   const lay = () => {
     if (placing === null) return
     edit(placePicture(picture.id, cornersOf(placing, picture, home), 'Place'))
+    // The placing is done: no point is looked for any more, and what was laid is looked at.
+    setChosen(none)
+    showLaid(store)
     setDone(way === 'points' ? fitWords(placing, known, units) : 'The side is as long as you measured it.')
   }
   const chooseWay = (next: Way) => {
     setWay(next)
-    setChosen(Math.min(chosen, 1))
+    setChosen(Math.min(Math.max(chosen, 0), 1))
     setDone('')
   }
   return (
@@ -75,6 +83,7 @@ export function PicturePlacing({ picture, url }: { readonly picture: Picture; re
         spots={shown.map(({ spot }) => spot)}
         chosen={chosen}
         onMark={spot => {
+          if (chosen === none) return
           set(chosen, { spot })
           // Both ends of a side are marked one after the other.
           if (way === 'side' && chosen === 0 && shown[0]?.spot === null) setChosen(1)

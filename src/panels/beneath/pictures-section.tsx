@@ -11,6 +11,7 @@ import { type TakenPicture, useServices } from '../services'
 import { reasonOf } from '../use-loaded'
 import { FileButton } from './file-button'
 import { PictureCard } from './picture-card'
+import { showLaid } from './show-laid'
 import './beneath.css'
 
 /** Ground that a picture is first laid over where nothing is drawn yet, m: a garden or the corner of an orchard. */
@@ -43,6 +44,7 @@ export function PicturesSection() {
       const corners = firstCorners(taken, { plan, home, at })
       edit(addPicture({ id, name, width, height, corners, opacity: 0.7 }))
       setOpen(id)
+      showLaid(store)
       setWords({ text: takenWords(taken), isFault: false })
     } catch (error) {
       setWords({ text: reasonOf(error), isFault: true })

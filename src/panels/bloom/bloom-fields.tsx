@@ -25,6 +25,7 @@ const meanings = { first: 'one flower in ten open', full: 'most flowers open', e
 export function BloomFields({ bloom, year, onCommit, onSeen }: Props) {
   const [draft, setDraft] = useState<{ dates: Dates; for: Bloom | null } | null>(null)
   const [moved, setMoved] = useState<{ text: string; for: Bloom } | null>(null)
+  const [isWithin, setWithin] = useState(false)
   const current = draft !== null && draft.for === bloom ? draft.dates : null
   const dates: Dates = current ?? bloom ?? { first: null, full: null, end: null }
   const change = (name: BloomStage, date: IsoDate | null) => {
@@ -35,9 +36,18 @@ export function BloomFields({ bloom, year, onCommit, onSeen }: Props) {
     setMoved(found.moved.length === 0 ? null : { text: movedText(found.moved, found.days), for: found.bloom })
     onCommit(found.bloom)
   }
-  const fault = current === null ? null : orderFault(current)
+  const isWhole = bloomStages.every(name => dates[name] !== null)
+  // Dates that are missing are no fault as long as somebody is still putting them in.
+  const fault = current === null || (isWithin && !isWhole) ? null : orderFault(current)
   return (
-    <div className="bloom-dates">
+    <fieldset
+      className="bloom-dates"
+      aria-label="Dates of bloom"
+      onFocus={() => setWithin(true)}
+      onBlur={event => {
+        if (!event.currentTarget.contains(event.relatedTarget)) setWithin(false)
+      }}
+    >
       {bloomStages.map(name => (
         <div className="bloom-stage" key={name}>
           <DateField
@@ -71,7 +81,7 @@ export function BloomFields({ bloom, year, onCommit, onSeen }: Props) {
           {moved.text}
         </p>
       ) : null}
-    </div>
+    </fieldset>
   )
 }
 

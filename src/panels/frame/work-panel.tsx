@@ -23,7 +23,7 @@ const pages: readonly { readonly page: Page; readonly name: string }[] = [
 
 const sheets: readonly { readonly sheet: ViewState['sheet']; readonly name: string; readonly share: number }[] = [
   { sheet: 'third', name: 'Small panel, large map', share: 1 / 3 },
-  { sheet: 'half', name: 'Panel two thirds of the height', share: 2 / 3 },
+  { sheet: 'half', name: 'Panel half of the height', share: 1 / 2 },
   { sheet: 'full', name: 'Panel over the whole map', share: 1 },
 ]
 

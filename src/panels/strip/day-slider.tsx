@@ -64,7 +64,7 @@ export function DaySlider(props: Props) {
   return (
     <div
       ref={frame}
-      className="strip-bands"
+      className="strip-bands scroll-cue"
       role="slider"
       tabIndex={0}
       aria-label="Day of the season"

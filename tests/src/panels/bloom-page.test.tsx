@@ -93,6 +93,18 @@ describe('bloom dates of crops', () => {
     expect(seasonIn(planOf(store))?.bloom?.apple).not.toHaveProperty('observed')
   })
 
+  test('are called for only once somebody has left them half done', async () => {
+    const { user, go } = openBloom(withPear)
+    await go()
+    const pear = within(screen.getByRole('region', { name: 'European pear' }))
+    await user.click(pear.getByLabelText('First bloom'))
+    fireEvent.change(pear.getByLabelText('First bloom'), { target: { value: '2026-04-12' } })
+    await user.tab()
+    expect(pear.queryByText(/All three dates are needed/)).toBeNull()
+    act(() => (document.activeElement as HTMLElement).blur())
+    expect(pear.getByText(/All three dates are needed; missing: full bloom, end of bloom/)).toBeVisible()
+  })
+
   test('of a half-typed year are not used', async () => {
     const { store, go } = openBloom()
     await go()

@@ -38,6 +38,11 @@ function setup(props: Props = {}) {
 }
 
 describe('a number field', () => {
+  test('tells a default in feet to no more figures than it deserves', () => {
+    setup({ fallback: 1.8, units: 'us' })
+    expect(screen.getByText('5.9 ft by default')).toBeVisible()
+  })
+
   test('commits on leaving, a decimal comma understood', async () => {
     const { onCommit, user, field } = setup()
     await user.type(field, '4,5')

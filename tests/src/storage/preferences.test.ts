@@ -17,10 +17,25 @@ describe('preferences', () => {
   it('are found again on the next visit, and only those', () => {
     const store = visit()
     const ground = { kind: 'own', url: 'https://tiles.example/{z}/{x}/{y}.png' } as const
-    setView(store, { theme: 'sun', shading: false, panelFolded: true, ground, page: 'coverage', year: 1999 })
+    setView(store, {
+      theme: 'sun',
+      shading: false,
+      panelFolded: true,
+      toolsFolded: true,
+      ground,
+      page: 'coverage',
+      year: 1999,
+    })
     select(store, ['row-1'])
     const { view } = visit().getState()
-    expect(view).toMatchObject({ theme: 'sun', shading: false, panelFolded: true, ground, stripFolded: false })
+    expect(view).toMatchObject({
+      theme: 'sun',
+      shading: false,
+      panelFolded: true,
+      toolsFolded: true,
+      ground,
+      stripFolded: false,
+    })
     expect(view).toMatchObject({ page: 'ground', year: 2026, selection: [] })
   })
 
