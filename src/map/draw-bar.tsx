@@ -215,7 +215,12 @@ function UnderWay({ hand, onGone }: Props & { readonly onGone: () => void }) {
           {canFinish ? <StepButton icon="finish" words="Finish" onPress={tell({ type: 'finish' })} isFirst /> : null}
           {points > 0 ? <StepButton icon="back" words="Take off last point" onPress={tell({ type: 'back' })} /> : null}
           {hasVertex ? (
-            <StepButton icon="corner" words="Remove this corner" onPress={tell({ type: 'remove' })} />
+            <>
+              <StepButton icon="corner" words="Remove this corner" onPress={tell({ type: 'remove' })} />
+              <button type="button" onClick={tell({ type: 'put' })}>
+                Add one after it
+              </button>
+            </>
           ) : null}
           {isDrawing ? <StepButton icon="cancel" words="Cancel" onPress={tell({ type: 'cancel' })} /> : null}
           {isDrawing ? (

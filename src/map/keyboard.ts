@@ -136,6 +136,10 @@ export function attachKeyboard(
       case 'Delete':
         hand.handle({ type: 'remove' })
         return true
+      case 'Insert':
+        if (isDrawing()) return false
+        hand.handle({ type: 'put' })
+        return true
       case 'r':
       case 'R':
         return !isDrawing() && repeatSelected(store, event.shiftKey ? 'left' : 'right')

@@ -18,7 +18,7 @@ export function pictureHint(grip: PictureGrip['type']): string {
 }
 
 const turning = 'Pull the round mark, or turn it with left and right: a degree, with Shift ten, with Alt a tenth.'
-const corner = 'A corner is chosen. Pull it, move it with the arrow keys, or remove it.'
+const corner = 'A corner is chosen. Pull it, move it with the arrow keys, remove it, or add one after it (Insert).'
 
 /** What to do next with the tool in hand, in a sentence or two; empty where nothing is under way. */
 export function hintFor(tool: Tool, { points, canFinish, hasVertex, isTurning }: ToolStatus): string {

@@ -57,9 +57,10 @@ export const selectTool: Tool<SelectState> = {
         return nextCorner(state, event.keys?.shift ? -1 : 1, context)
       case 'nudge':
         return nudge(state, event, context)
+      case 'put':
+        return insertCorner(state, context)
       case 'hover':
       case 'type':
-      case 'put':
         return { state }
       default:
         return event satisfies never
@@ -233,6 +234,19 @@ function remove(state: SelectState, context: ToolContext): Step {
   }
   if (context.selection.length === 0) return { state }
   return { state: start, edit: removeFeatures(context.selection), selection: [] }
+}
+
+/** A new corner in the middle of the side that follows the chosen one; it is the chosen one from then on. */
+function insertCorner(state: SelectState, context: ToolContext): Step {
+  const active = activeOf(state, context)
+  if (state.hold || active === null) return { state }
+  const { feature, vertex } = active
+  const middle = handlesOf(feature.geometry).find(
+    ({ part, index, isMidpoint }) => isMidpoint && part === vertex.part && index === vertex.index,
+  )
+  if (middle === undefined) return { state, notice: 'No side follows this corner; go on to another with Enter.' }
+  const next: SelectState = { ...state, active: { id: feature.id, vertex: vertexOf(middle) } }
+  return reshaped(next, feature, withVertex(feature.geometry, middle, middle.at), state)
 }
 
 /** From corner to corner of the one chosen thing, and on to its turning grip, for those who work without a pointer. */

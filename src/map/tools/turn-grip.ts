@@ -1,7 +1,7 @@
 import type { Feature } from '#geo/plan/plan'
 import { cut } from '#geo/space/lines'
 import type { LngLat, Metres } from '#geo/space/plane'
-import { bearing, centroid, distance, lineLength, offset } from '#geo/space/shape'
+import { bearing, centroid, distance, lineLength, offset, type Ring } from '#geo/space/shape'
 import { pixelDistance, type ToolContext } from './tool'
 
 /** How far the grip stands from what it turns, so that a finger on it does not hit that; pixels. */
@@ -48,8 +48,23 @@ export function turningOf({ geometry, properties }: Feature, context: ToolContex
   const middle = centroid(rings)
   const along = properties.bearing ?? 0
   const ahead = offset({ x: 0, y: 0 }, along, 1)
-  const reach = Math.max(...rings[0]!.map(({ x, y }) => (x - middle.x) * ahead.x + (y - middle.y) * ahead.y))
+  const reach = reachOf(rings[0] ?? [], middle, ahead)
   if (!(reach > 0)) return null
   const edge = offset(middle, along, reach)
   return { middle, at: gripBeyond(middle, edge, context), edge: plane.toLngLat(edge), along }
+}
+
+/** How far it is from the middle straight ahead to where the outline is left for good, m; 0 where it is not crossed. */
+function reachOf(ring: Ring, middle: Metres, ahead: Metres): number {
+  let farthest = 0
+  for (let i = 1; i < ring.length; i += 1) {
+    const [a, b] = [ring[i - 1]!, ring[i]!]
+    const sideOf = ({ x, y }: Metres) => (x - middle.x) * ahead.y - (y - middle.y) * ahead.x
+    const [p, q] = [sideOf(a), sideOf(b)]
+    if (p > 0 === q > 0) continue
+    const share = p / (p - q)
+    const at = { x: a.x + share * (b.x - a.x), y: a.y + share * (b.y - a.y) }
+    farthest = Math.max(farthest, (at.x - middle.x) * ahead.x + (at.y - middle.y) * ahead.y)
+  }
+  return farthest
 }
