@@ -190,7 +190,8 @@ function UnderWay({ hand, onGone }: Props & { readonly onGone: () => void }) {
   const status = useSyncExternalStore(hand.subscribe, hand.status)
   const [areFieldsOpen, setFieldsOpen] = useState<boolean | null>(null)
   const { points, canFinish, hasVertex, isDrawing, isKept, isSnapping, isTurning = false, tapes, picture } = status
-  const hint = picture === null ? hintFor(tool, status) : pictureHint(picture)
+  const hasKeys = !useMedia('(max-width: 700px)')
+  const hint = picture === null ? hintFor(tool, status) : pictureHint(picture, { hasKeys })
   const isShown = isDrawing || hasVertex || isTurning || picture !== null || tapes > 0
   const tell = (event: ToolEvent) => () => {
     hand.handle(event)

@@ -73,7 +73,7 @@ test('a sketch is placed by two points, turned as they say, nudged by keys, and 
   for (let i = 0; i < 8; i += 1) await page.keyboard.press('ArrowRight')
   const moved = await cornersOf(page)
   expect(moved[0]!.x).toBeGreaterThan(topLeft!.x + 2)
-  await page.getByRole('button', { name: /^Undo: place picture garden/ }).click()
+  await page.getByRole('button', { name: /^Undo: move picture garden/ }).click()
   await expect.poll(async () => Math.abs((await cornersOf(page))[0]!.x - topLeft!.x), soon).toBeLessThan(1)
   await page.getByText(/^Saved/).waitFor()
   await page.reload()

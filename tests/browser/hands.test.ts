@@ -15,6 +15,20 @@ async function pull(page: Page, from: Spot, to: Spot): Promise<void> {
   await page.mouse.up()
 }
 
+/** Two fingers put down one after the other and led aside and back, so that the map is where it was. */
+async function twoFingers(page: Page, { x, y }: Spot): Promise<void> {
+  const session = await page.context().newCDPSession(page)
+  const send = (type: 'touchStart' | 'touchMove' | 'touchEnd', by: number, fingers: number) =>
+    session.send('Input.dispatchTouchEvent', {
+      type,
+      touchPoints: [0, 1].slice(0, fingers).map(id => ({ x: x + 90 * id + by, y, id })),
+    })
+  await send('touchStart', 0, 1)
+  await send('touchStart', 0, 2)
+  for (const by of [10, 20, 30, 20, 10, 0]) await send('touchMove', by, 2)
+  await send('touchEnd', 0, 0)
+}
+
 test('a row is turned at its grip by the mouse, and by keys', async () => {
   const { page } = await browser.open()
   await startPlan(page, 'Turning')
@@ -47,6 +61,8 @@ test('on a phone a box by two taps selects what lies inside; keys do the same wi
   await page.getByRole('button', { name: 'Cancel' }).tap()
   await takeTool(page, 'Select by box')
   const [from, to] = [await spotOn(page, 0.2, 0.25), await spotOn(page, 0.6, 0.5)]
+  await twoFingers(page, from)
+  await page.getByText('Pull a box over what you want', { exact: false }).waitFor()
   await page.touchscreen.tap(from.x, from.y)
   await page.getByText('Press the corner across', { exact: false }).waitFor()
   await page.touchscreen.tap(to.x, to.y)

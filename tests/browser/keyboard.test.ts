@@ -25,7 +25,7 @@ test('a plan from nothing to coverage without touching the mouse', async () => {
   await typeByKey(page, field('Position'), '5, 50')
   await pressByKey(page, button('Add the nest station'))
 
-  await pressByKey(page, button('Bloom and flight'))
+  await pressByKey(page, page.getByRole('button', { name: 'Bloom and flight', exact: true }))
   await pressByKey(page, button(/^Fill in \d+ bloom/))
   await pressByKey(page, button('Add a batch of cocoons').first())
   await typeByKey(page, field('Female cocoons').first(), '60')
@@ -63,14 +63,14 @@ test('a row drawn, a station put up, moved and deleted on the map by keys', asyn
     await tabTo(page, ground(page), 'Shift+Tab')
   }
 
+  // The tool gives the map the focus and puts the cross there.
   await takeByKey(2)
-  await press('Enter', 2)
+  await press('Enter')
   await press('ArrowUp', 12)
   await press('Enter', 2)
   await selected('Row 1').waitFor()
 
   await takeByKey(7)
-  await press('Enter')
   await press('ArrowRight', 3)
   await press('Enter')
   await selected('Nest station 1').waitFor()

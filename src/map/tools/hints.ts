@@ -4,7 +4,8 @@ import type { PictureGrip } from './picture-grips'
 import type { ToolStatus } from './tool'
 
 /** What hand and keys do with the picture that is being placed. */
-export function pictureHint(grip: PictureGrip['type']): string {
+export function pictureHint(grip: PictureGrip['type'], { hasKeys }: { readonly hasKeys: boolean }): string {
+  if (!hasKeys) return 'Pull the picture to move it, a corner to resize it, the round mark to turn it.'
   switch (grip) {
     case 'move':
       return 'Pull the picture to move it, a corner to resize it, the round mark to turn it. Arrow keys move it; Enter goes on to turning.'

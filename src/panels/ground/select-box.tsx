@@ -6,7 +6,7 @@ import { usePlan, useSelect } from '../hooks'
 import { PositionField } from './position-field'
 import { TypingChoice } from './typing-choice'
 
-/** Selects everything inside a box by its two corners: what pulling with Shift does on the map. */
+/** Selects everything inside a box by its two corners: what the tool for it does on the map. */
 export function SelectBox() {
   const plan = usePlan()
   const select = useSelect()
@@ -32,7 +32,7 @@ export function SelectBox() {
         </button>
       </div>
       <p className="field-note" role="status">
-        {done || 'On the map: hold Shift and pull a box over bare ground.'}
+        {done || 'On the map: take “Select by box” in hand, or hold Shift and pull a box over bare ground.'}
       </p>
     </div>
   )
