@@ -1,10 +1,18 @@
 import { settingsFor } from '../data/settings'
-import type { LngLat } from '../space/plane'
 import { localFrame } from '../space/ring'
 import { extentOf, lineLength, polygonArea } from '../space/shape'
 import { positionsOf } from './check-ground'
 import { shortened } from './place'
-import { type Feature, isForage, isPlanting, isPresent, nameOf, type Plan } from './plan'
+import {
+  type Feature,
+  isForage,
+  isPlanting,
+  isPresent,
+  type LineGeometry,
+  nameOf,
+  type Plan,
+  type PolygonGeometry,
+} from './plan'
 import type { ReportProblem } from './report-problem'
 
 /** Plants and cells that a plan may break into; a thousand hectares of apple have a million. */
@@ -40,16 +48,40 @@ function plantsIn(feature: Feature, cropOf: (crop: string) => Spacings | undefin
   const { geometry, properties } = feature
   if (geometry.type === 'Point') return 1
   if (geometry.type === 'MultiPoint') return geometry.coordinates.length
-  const first = positionsOf(geometry)[0]
-  if (first === undefined) return 0
-  const toLocal = localFrame(first)
+  const size = sizeOf(geometry)
+  if (size === null) return 0
   const given = 'crop' in properties ? { ...cropOf(properties.crop), ...spacingsOf(properties) } : {}
   if (geometry.type === 'LineString') {
     if ('count' in properties && properties.count !== undefined) return Math.max(0, properties.count)
     const { spacing = 0 } = given
-    return spacing > 0 ? lineLength(geometry.coordinates.map(toLocal)) / spacing + 1 : 0
+    return spacing > 0 ? size.length / spacing + 1 : 0
   }
-  return plantsOnArea(geometry.coordinates, toLocal, properties.kind === 'block' ? given : null)
+  return plantsOnArea(size, properties.kind === 'block' ? given : null)
+}
+
+/** Metres and square metres: of a line its length, of an outline its area and its box. */
+type Size = { readonly length: number; readonly area: number; readonly width: number; readonly height: number }
+
+const sizes = new WeakMap<LineGeometry | PolygonGeometry, Size>()
+
+/** Remembered by what was drawn: a large plan is checked at every edit, and an edit draws little anew. */
+function sizeOf(geometry: LineGeometry | PolygonGeometry): Size | null {
+  const known = sizes.get(geometry)
+  if (known !== undefined) return known
+  const first = positionsOf(geometry)[0]
+  if (first === undefined) return null
+  const size = measured(geometry, localFrame(first))
+  sizes.set(geometry, size)
+  return size
+}
+
+function measured(geometry: LineGeometry | PolygonGeometry, toLocal: ReturnType<typeof localFrame>): Size {
+  if (geometry.type === 'LineString') {
+    return { length: lineLength(geometry.coordinates.map(toLocal)), area: 0, width: 0, height: 0 }
+  }
+  const rings = geometry.coordinates.map(ring => ring.map(toLocal))
+  const { minX, maxX, minY, maxY } = extentOf(rings.flat())
+  return { length: 0, area: Math.abs(polygonArea(rings)), width: maxX - minX, height: maxY - minY }
 }
 
 function spacingsOf(properties: object): Partial<Spacings> {
@@ -58,20 +90,10 @@ function spacingsOf(properties: object): Partial<Spacings> {
 }
 
 /** `spacings` null = cut into cells. Laying out passes over every row of a block and every cell of a bed's box. */
-function plantsOnArea(
-  polygon: readonly (readonly LngLat[])[],
-  toLocal: ReturnType<typeof localFrame>,
-  spacings: Partial<Spacings> | null,
-): number {
-  const rings = polygon.map(ring => ring.map(toLocal))
-  const area = Math.abs(polygonArea(rings))
-  const { minX, maxX, minY, maxY } = extentOf(rings.flat())
-  if (spacings === null) {
-    const box = ((maxX - minX) * (maxY - minY)) / cellSide ** 2
-    return Math.max(area / cellSide ** 2, box / 10)
-  }
+function plantsOnArea({ area, width, height }: Size, spacings: Partial<Spacings> | null): number {
+  if (spacings === null) return Math.max(area / cellSide ** 2, (width * height) / cellSide ** 2 / 10)
   const { spacing = 0, rowSpacing = 0 } = spacings
   // Spacings of nothing are told elsewhere.
   if (!(spacing > 0 && rowSpacing > 0)) return 0
-  return Math.max(area / (spacing * rowSpacing), Math.hypot(maxX - minX, maxY - minY) / rowSpacing)
+  return Math.max(area / (spacing * rowSpacing), Math.hypot(width, height) / rowSpacing)
 }
