@@ -9,6 +9,8 @@ import { rgbOf, type Squares, squaresOn } from './squares'
  * that they are hatched once, over all dots.
  */
 export type Dots = {
+  /** Of the picture that they are for. */
+  readonly size: string
   readonly squares: Squares
   readonly pixels: Uint8Array
   readonly hatched: Uint8Array
@@ -18,9 +20,18 @@ export type Dots = {
 const hatchGap = 7
 const smallestDot = 1.5
 
-export function dotsOn({ width, height, ratio }: Frame): Dots {
+/** An empty picture; `spare` is one that is no longer needed. Megabytes made anew at every painting would keep the collector busy. */
+export function dotsOn({ width, height, ratio }: Frame, spare: Dots | null): Dots {
+  const size = `${width} ${height} ${ratio}`
+  if (spare?.size === size) {
+    spare.squares.clear()
+    spare.pixels.fill(0)
+    spare.hatched.fill(0)
+    return spare
+  }
   const columns = Math.ceil(width / hatchGap) + 2
   return {
+    size,
     squares: squaresOn({ width, height, ratio }),
     pixels: new Uint8Array((Math.ceil(width) + 1) * (Math.ceil(height) + 1)),
     hatched: new Uint8Array(columns * (Math.ceil(height / hatchGap) + 2)),

@@ -5,7 +5,7 @@ import { pixelsPerMetre, unitPoints } from '../mercator'
 import { coverClass } from '../style'
 import { type BedLook, isFitted, paintBed } from './bed-cells'
 import type { Frame } from './canvas-layer'
-import { addClosed, addPlain, addShaded, dotsOn, paintHatch } from './dots'
+import { addClosed, addPlain, addShaded, type Dots, dotsOn, paintHatch } from './dots'
 import { countSeen, eachSeen, type Run } from './seen'
 
 /** Plants below this size are dots too small for a stroke of hatching or an outline, pixels. */
@@ -40,6 +40,7 @@ export function plantPicture(): PlantPicture {
   let coverage: PointCoverage | null = null
   let classes: Uint8Array = new Uint8Array(0)
   const lastKnown = new Map<string, Uint8Array>()
+  let dots: Dots | null = null
   const classify = (): void => {
     if (cloud === null) return
     const points = unit.length / 2
@@ -71,7 +72,8 @@ export function plantPicture(): PlantPicture {
     },
     paint(frame, { isShaded, hidden, outlineOf }) {
       if (cloud === null) return
-      const dots = dotsOn(frame)
+      dots = dotsOn(frame, dots)
+      const now = dots
       const larger: (() => void)[] = []
       for (const planting of cloud.plantings) {
         if (hidden.has(planting.id) || planting.end === planting.start) continue
@@ -85,17 +87,17 @@ export function plantPicture(): PlantPicture {
           larger.push(() => paintBed(frame, unit, { run, outline }, look))
           continue
         }
-        if (!isShaded || first === unknown) addPlain(frame, unit, run, dots)
+        if (!isShaded || first === unknown) addPlain(frame, unit, run, now)
         else if (first === closed) {
           if (isRing(frame, unit, run)) larger.push(() => paintRings(frame, unit, run))
-          else addClosed(frame, unit, run, dots)
-        } else if (size < smallest) addShaded(frame, unit, run, { classes, dots })
+          else addClosed(frame, unit, run, now)
+        } else if (size < smallest) addShaded(frame, unit, run, { classes, dots: now })
         else larger.push(() => paintShaded(frame, unit, classes, run))
       }
       // Pixels take the place of what is under them: all else comes over them.
-      dots.squares.put(frame.context)
+      now.squares.put(frame.context)
       for (const paintLarger of larger) paintLarger()
-      paintHatch(frame, dots)
+      paintHatch(frame, now)
     },
   }
 }

@@ -5,6 +5,8 @@
 export type Squares = {
   /** A filled square by its middle and side, CSS pixels. */
   add(x: number, y: number, side: number, colour: Rgb): void
+  /** Takes all of them away, for the next picture of this size. */
+  clear(): void
   /** Puts all of them onto the canvas in place of what was there. */
   put(context: CanvasRenderingContext2D): void
   /** Red, green, blue and opacity of every device pixel, row by row. */
@@ -20,8 +22,9 @@ export function squaresOn({ width, height, ratio }: Size): Squares {
   const across = Math.round(width * ratio)
   const down = Math.round(height * ratio)
   const data = new Uint8ClampedArray(4 * across * down)
+  const nothing = { left: across, top: down, right: 0, bottom: 0 }
   // Only this much has to be handed over.
-  const used = { left: across, top: down, right: 0, bottom: 0 }
+  let used = { ...nothing }
   return {
     data,
     add(x, y, side, colour) {
@@ -43,6 +46,10 @@ export function squaresOn({ width, height, ratio }: Size): Squares {
           blend(data, 4 * (row * across + column), covered, colour)
         }
       }
+    },
+    clear() {
+      data.fill(0)
+      used = { ...nothing }
     },
     put(context) {
       const { left, top, right, bottom } = used

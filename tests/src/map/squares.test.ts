@@ -55,6 +55,15 @@ describe('squares of pixels', () => {
     }
   })
 
+  it('are all gone for the next picture', () => {
+    const squares = squaresOn({ width: 4, height: 4, ratio: 1 })
+    squares.add(2, 2, 3, red)
+    squares.clear()
+    expect(opacity(squares)).toBe(0)
+    squares.add(1, 1, 2, blue)
+    expect(opacity(squares)).toBe(4)
+  })
+
   it('stay within the picture', () => {
     const squares = squaresOn({ width: 4, height: 4, ratio: 1 })
     for (const [x, y] of [
