@@ -8,6 +8,7 @@ import { homeOf } from '../text/home'
 import { createPictureHand } from './picture-hand'
 import { createPlaceHand } from './place-hand'
 import type { PictureGrip } from './tools/picture-grips'
+import { withPlace } from './tools/place-words'
 import { type Tape, tapeText } from './tools/tape'
 import type { Ghost, Growing, Pixel, ToolContext, ToolEvent, ToolStatus } from './tools/tool'
 import { type ToolInUse, toolFor } from './tools/tool-for'
@@ -53,6 +54,8 @@ export type HandOptions = {
   onStationDrag(id: string, at: LngLat): void
   /** The moving has ended, with or without an edit. */
   onStationDragEnd(): void
+  /** Where the pointer counts metres from; without it the pointer does not tell its place. */
+  readonly origin?: () => LngLat
 }
 
 type Manner = { readonly isKept: boolean; readonly isSnapping: boolean; readonly headland: number | null }
@@ -87,6 +90,14 @@ export function createHand(store: PlannerStore, options: HandOptions): Hand {
   let lastAt: LngLat | null = null
 
   const context = (): ToolContext | null => contextOf(store.getState(), options.toPixel, lastAt, { ...manner, chosen })
+
+  const ghostOf = (inUse: ToolInUse, now: ToolContext): Ghost | null => {
+    const ghost = inUse.ghost(now)
+    const { tool: name } = store.getState().view
+    return options.origin === undefined || name === 'select' || name === 'box'
+      ? ghost
+      : withPlace(ghost, options.origin(), now.plan.units)
+  }
 
   const tell = (): void => {
     status = sameWhereEqual(status, {
@@ -175,7 +186,7 @@ export function createHand(store: PlannerStore, options: HandOptions): Hand {
     ghost() {
       const now = context()
       if (now === null) return null
-      const ghost = pictures.ghost(now) ?? tool.ghost(now)
+      const ghost = pictures.ghost(now) ?? ghostOf(tool, now)
       return tapes.length === 0 ? ghost : withTapes(ghost, tapes, now)
     },
     status: () => status,

@@ -9,7 +9,6 @@ import { changeMapShown, yearAgainst } from '../state/years-actions'
 import { BesideMap } from './beside-map'
 import { showComing, showWhole, watchSize } from './fit'
 import { gridPainter } from './ground/grid'
-import { originOfGrid } from './ground/origin'
 import { picturesOn } from './ground/pictures'
 import { tilesOn } from './ground/tiles'
 import { attachKeyboard } from './keyboard'
@@ -187,7 +186,7 @@ function paintedLayers(map: LeafletMap, store: PlannerStore, link: MapLink) {
   }
   const planNow = () => store.getState().document.plan
   const grid = gridPainter({
-    middle: originOfGrid(store),
+    middle: link.origin,
     units: () => planNow()?.units ?? 'metric',
     hasLabels: () => store.getState().view.ground.kind === 'grid',
   })
