@@ -1,5 +1,6 @@
 import { strToU8, zipSync } from 'fflate'
 import { describe, expect, it } from 'vitest'
+import { gpxText } from '#geo/file/gpx'
 import type { Import, ImportOptions } from '#geo/file/import'
 import { importEdit } from '#geo/file/import-edit'
 import { importThings } from '#geo/file/import-things'
@@ -8,7 +9,7 @@ import { mostUnpacked } from '#geo/file/unpack-kml'
 import { mostElements } from '#geo/file/xml'
 import { labelOf } from '#geo/plan/edits'
 import { problemText } from '#geo/problem'
-import { smallPlan } from '../../support/builders'
+import { smallPlan, stationFeature } from '../../support/builders'
 import { utf8, utf16 } from '../../support/bytes'
 
 const gpx = (content: string) => `<?xml version="1.0"?><gpx version="1.1" creator="x">${content}</gpx>`
@@ -226,6 +227,25 @@ describe('hostile files are refused', () => {
     expect(read(`${'['.repeat(100_000)}${']'.repeat(100_000)}`).codes).toEqual(['too-deep'])
     expect(read(kml('<Folder>'.repeat(100_000))).codes).toEqual(['import-too-deep'])
     expect(read(`<!DOCTYPE kml [<!ENTITY a "b">]>${kml('&a;')}`).codes).toEqual(['import-doctype'])
+  })
+})
+
+describe('properties in GPX', () => {
+  const station = (beside: string) => `<wpt lat="52.2" lon="-1.7"><extensions>${beside}</extensions></wpt>`
+  const read1 = (root: string, beside: string) => read(`<gpx version="1.1" ${root}>${station(beside)}</gpx>`)
+  const ours = 'xmlns:p="urn:nestreach:plan"'
+
+  it('are elements by their name, or named by an attribute where no element can be called so', () => {
+    for (const beside of ['<p:height>1.5</p:height>', '<p:property name="height">1.5</p:property>'])
+      expect(read1(ours, beside).items[0]?.properties).toEqual({ height: 1.5 })
+    const plan = smallPlan({ features: [stationFeature('s', { height: 1.5, 'odd name': 'kept' } as object)] })
+    expect(gpxText(plan)).toContain('<p:height>1.5</p:height><p:property name="odd name">kept</p:property>')
+  })
+
+  it('of other programs count only where they name a kind of ours', () => {
+    expect(read1('', '<x:height>1.5</x:height>').items[0]?.properties).toEqual({})
+    const { items, groups } = read1('', '<x:kind>mud</x:kind><x:name>n</x:name>')
+    expect([items[0]?.properties, groups[0]?.kind]).toEqual([{}, 'mud'])
   })
 })
 
