@@ -9,7 +9,7 @@ import { signedArea } from '../space/shape'
 import type { Encoding } from './encoding'
 import { givenProperties } from './import-properties'
 import { gatheredSpellings, type Spelling, tidyName } from './spelling'
-import { cropOf, kindByWords } from './suggest-kind'
+import { cropFinder, kindByWords } from './suggest-kind'
 import type { Track } from './track'
 
 export type ImportShape = 'point' | 'points' | 'line' | 'ring'
@@ -118,6 +118,7 @@ export type Collector = {
 /** Takes what a reader finds, tells what is wrong with it and puts what is alike together. */
 export function importCollector({ crops = {}, near = null }: ImportOptions): Collector {
   const { report, finish: told } = problemList()
+  const cropOf = cropFinder(crops)
   const items: ImportItem[] = []
   const groups = new Map<string, ImportGroup>()
   const unknownCrops = new Map<string, number>()
@@ -160,7 +161,7 @@ export function importCollector({ crops = {}, near = null }: ImportOptions): Col
       const kinds = kindsOf(found.shape, kept[0]!.positions)
       const kind = kindByWords(found, kinds)
       const words = [found.given.crop, found.given.cropName].flatMap(each => (typeof each === 'string' ? [each] : []))
-      const crop = cropOf(words, crops)
+      const crop = cropOf(words)
       const wish = tidyName(words[0] ?? '')
       if (crop === null && wish !== '') unknownCrops.set(wish, (unknownCrops.get(wish) ?? 0) + 1)
       const label = tidyName(found.label)

@@ -34,8 +34,8 @@ export function kindByWords({ given, label, name }: Said, kinds: readonly Featur
   return kinds[0]!
 }
 
-/** The crop that one of the texts means: a crop's id, its name or its botanical name, whatever the case; null where none. */
-export function cropOf(texts: readonly string[], own: Plan['crops']): string | null {
+/** What crops are called, folded. */
+function namesOfCrops(own: Plan['crops']): ReadonlyMap<string, string> {
   const known = new Map<string, string>()
   for (const [id, { name, botanicalName }] of Object.entries(crops)) {
     for (const text of [botanicalName, name.split(/[,(]/)[0]!, name, id])
@@ -44,13 +44,33 @@ export function cropOf(texts: readonly string[], own: Plan['crops']): string | n
   for (const [id, { name }] of Object.entries(own)) {
     for (const text of [name ?? '', id]) if (folded(text) !== '') known.set(folded(text), id)
   }
-  for (const text of texts) {
+  return known
+}
+
+/**
+ * Tells which crop one of several texts means: a crop's id, its name or its botanical name, whatever the case; null where
+ * none. Names are put together once, and each text is looked at once: long lists say the same over and over.
+ */
+export function cropFinder(own: Plan['crops']): (texts: readonly string[]) => string | null {
+  const known = namesOfCrops(own)
+  const told = new Map<string, string | null>()
+  const meant = (text: string): string | null => {
     const key = folded(text)
     // People write "apples" and "cherries"; the tables have one of each.
     const found = [key, key.replace(/ies$/, 'y'), key.replace(/es$/, ''), key.replace(/s$/, '')].find(each =>
       known.has(each),
     )
-    if (found !== undefined) return known.get(found)!
+    return found === undefined ? null : known.get(found)!
   }
-  return null
+  return texts => {
+    for (const text of texts) {
+      let crop = told.get(text)
+      if (crop === undefined) {
+        crop = meant(text)
+        told.set(text, crop)
+      }
+      if (crop !== null) return crop
+    }
+    return null
+  }
 }

@@ -2,6 +2,7 @@ import { type Limit, limitFault, limitText } from '../plan/limits'
 import { shortened } from '../plan/place'
 import { problemList, type ReportProblem } from '../plan/report-problem'
 import type { Outcome, Problem } from '../problem'
+import { foot } from '../space/units'
 import { withoutGuard } from './csv-text'
 import { refused } from './import'
 import { tableRows } from './table-rows'
@@ -11,8 +12,8 @@ import { isMissing, numberOf } from './weather-cells'
 /** Lines of a table, and as many letters as they would take. */
 const mostRows = 50_000
 const mostCharacters = 20_000_000
-/** Exact. */
-export const metresInFoot = 0.3048
+/** Cells of all lines together: as many columns as a wide table has. */
+const mostCells = 4_000_000
 
 /** One line of a table, with what is needed to read it and to tell what is wrong with it. */
 export type Line = {
@@ -31,6 +32,9 @@ export function eachLine(
 ): Outcome<readonly Problem[]> {
   if (text.length > mostCharacters)
     return refused('import-too-large', { megabytes: Math.ceil(text.length / 1e6), limit: mostCharacters / 1e6 })
+  let cells = 1
+  for (let at = text.indexOf(columns.separator); at >= 0; at = text.indexOf(columns.separator, at + 1)) cells += 1
+  if (cells > mostCells) return refused('import-too-many', { what: 'cells', most: mostCells })
   const rows = tableRows(text, mostRows + columns.headLines + 1, columns.separator)
   if (rows.length > mostRows + columns.headLines) return refused('import-too-many', { what: 'lines', most: mostRows })
   const { report, finish } = problemList()
@@ -73,7 +77,7 @@ export function numberIn(line: Line, figure: TableFigure, isNeeded: boolean): nu
     report('warning', 'import-row-number', '', { row, label, found: shortened(cell), isLeftOut: isNeeded })
     return null
   }
-  return lengths.has(figure) && unit === 'ft' ? Number((read * metresInFoot).toFixed(4)) : read
+  return lengths.has(figure) && unit === 'ft' ? Number((read * foot).toFixed(4)) : read
 }
 
 /** A figure within its limit; one that cannot be meant is told and not known. */

@@ -74,6 +74,8 @@ export type TableWritten = { readonly separator?: Separator; readonly hasHead?: 
 /** Rows that the columns are guessed from, and those shown of them. */
 const lookedAt = 400
 const shown = 6
+/** Letters that the guess is made from; the lines of a list of trees are far shorter. */
+const mostLetters = 1_000_000
 /** More columns than a list of trees can have. */
 const mostColumns = 100
 
@@ -129,7 +131,8 @@ const lengths: readonly TableFigure[] = [
 ]
 
 /** Looks at a table of text: which columns it seems to have. The first line is a head where none of its cells is a number. */
-export function guessTable(text: string, written: TableWritten = {}): Outcome<TableGuess> {
+export function guessTable(whole: string, written: TableWritten = {}): Outcome<TableGuess> {
+  const text = whole.slice(0, mostLetters)
   const separator = written.separator ?? separatorOf(text)
   const rows = tableRows(text, lookedAt, separator).map(row => row.slice(0, mostColumns))
   const filled = rows.findIndex(row => row.some(cell => cell !== ''))

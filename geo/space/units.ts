@@ -2,6 +2,8 @@
 
 /** Metres. */
 export const foot = 0.3048
+/** Metres. */
+export const mile = 1609.344
 /** Millimetres. */
 export const inch = 25.4
 /** Square metres. */

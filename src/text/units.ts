@@ -1,6 +1,6 @@
 import type { Unit } from '#geo/data/parameter'
 import type { Units } from '#geo/plan/plan'
-import { acre, foot, hectare, inch, mileAnHour } from '#geo/space/units'
+import { acre, foot, hectare, inch, mile, mileAnHour } from '#geo/space/units'
 import { plainDigits, significant } from '#geo/wording/plain'
 import { grouped } from './words'
 
@@ -149,6 +149,11 @@ export function lengthText(metres: number, units: Units): string {
   const { unit, toShown } = measureOf('length', units)
   const shown = toShown(metres)
   return `${grouped(Math.abs(shown) < 20 ? Math.round(shown * 10) / 10 : Math.round(shown))} ${unit}`
+}
+
+/** A way farther than a farm: whole kilometres or miles. */
+export function farText(metres: number, units: Units): string {
+  return units === 'us' ? `${grouped(Math.round(metres / mile))} miles` : `${grouped(Math.round(metres / 1000))} km`
 }
 
 /** An area: small ones in m² or sq ft, large ones in ha or acres, three figures. */

@@ -10,6 +10,7 @@ import { notify } from '../../state/actions'
 import { newIds } from '../../state/new-id'
 import { usePlannerStore } from '../../state/use-planner'
 import { homeOf } from '../../text/home'
+import { farText } from '../../text/units'
 import { counted } from '../../text/words'
 import { RowProblems } from '../bloom/weather-preview'
 import { useEdit, usePlan } from '../hooks'
@@ -104,8 +105,8 @@ export function ImportChoices({ reader, found, problems, of, kept, onKeep, onClo
           <button
             type="button"
             className="first"
-            disabled={coming.shapes === null || count === 0 || lacking > 0 || state.isBusy}
-            onClick={bring}
+            disabled={coming.shapes === null || count === 0 || state.isBusy}
+            onClick={lacking > 0 ? goToCrop : bring}
           >
             {coming.shapes === null
               ? 'Bring in'
@@ -124,6 +125,12 @@ export function ImportChoices({ reader, found, problems, of, kept, onKeep, onClo
   )
 }
 
+/** To the first choice of a crop that is still to be made: it may be far above. */
+function goToCrop(): void {
+  const [, crop] = document.querySelectorAll<HTMLElement>('.bring-group[data-lacks-crop="true"] select')
+  crop?.focus()
+}
+
 /** Nearer than this it may well be the same farm, m. */
 const farAway = 5000
 /** Farther than this the flat frame says nothing of distances, m. */
@@ -135,6 +142,6 @@ function farWords({ positions }: PackedShapes, plan: Plan): string {
   const { x, y } = localFrame(homeOf(plan))([positions[0]!, positions[1]!])
   const away = Math.hypot(x, y)
   if (away < farAway) return ''
-  const words = away > beyondAll ? `over ${beyondAll / 1000}` : `about ${Math.round(away / 1000)}`
-  return ` It lies ${words} km from the plan.`
+  const words = away > beyondAll ? `over ${farText(beyondAll, plan.units)}` : `about ${farText(away, plan.units)}`
+  return ` It lies ${words} from the plan.`
 }

@@ -7,6 +7,7 @@ import { kindNames } from '../../text/names'
 import { lengthText } from '../../text/units'
 import { counted } from '../../text/words'
 import { usePlan } from '../hooks'
+import { lacksCrop } from './kept-choices'
 
 const shapes = {
   point: ['point', 'points'],
@@ -35,7 +36,7 @@ export function GroupChoice({ group, choice, onChange }: Props) {
     onChange({ kind, ...(needsCrop(kind) ? { crop: choice?.crop ?? group.crop ?? '' } : {}), ...walked, ...inRows })
   }
   return (
-    <section className="bring-group" aria-label={title}>
+    <section className="bring-group" aria-label={title} data-lacks-crop={lacksCrop(choice)}>
       <h3>{title}</h3>
       <div className="columns">
         <ChoiceField<FeatureKind | 'out'>

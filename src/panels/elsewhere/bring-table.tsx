@@ -1,11 +1,11 @@
 import { useEffect, useState } from 'react'
 import type { ImportOptions } from '#geo/file/import'
 import type { OpenedTable, ShownImport } from '#geo/file/open-import'
-import { metresInFoot } from '#geo/file/table-line'
 import type { TableGround } from '#geo/file/table-places'
 import type { TableColumns, TableGuess, TableOf } from '#geo/file/tree-columns'
 import { numberOf } from '#geo/file/weather-cells'
 import type { Outcome } from '#geo/problem'
+import { foot } from '#geo/space/units'
 import { ChoiceField } from '../../parts/choice-field'
 import type { Services } from '../services'
 import { reasonOf } from '../use-loaded'
@@ -145,6 +145,6 @@ const farOff = 10_000
 function zeroOf({ sample }: TableGuess, { figures, decimal, length }: TableColumns): { x: number; y: number } {
   const [x, y] = ([figures.x, figures.y] as const).map(at => numberOf(sample[0]?.[at ?? -1] ?? '', decimal) ?? 0)
   if (Math.max(Math.abs(x!), Math.abs(y!)) < farOff) return { x: 0, y: 0 }
-  const scale = length === 'ft' ? metresInFoot : 1
+  const scale = length === 'ft' ? foot : 1
   return { x: x! * scale, y: y! * scale }
 }

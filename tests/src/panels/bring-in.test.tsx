@@ -52,7 +52,9 @@ describe('bringing in', () => {
     await user.selectOptions(line.getByLabelText('Bring in as'), 'leave out')
     const point = within(dialog.getByRole('region', { name: /^1 point/ }))
     await user.selectOptions(point.getByLabelText('Bring in as'), 'plant')
-    expect(dialog.getByRole('button', { name: 'Choose a crop for 1 group first' })).toBeDisabled()
+    await user.click(dialog.getByRole('button', { name: 'Choose a crop for 1 group first' }))
+    // It brings nothing in, and leads to what is missing.
+    expect(point.getByLabelText('Crop')).toHaveFocus()
     await user.selectOptions(point.getByLabelText('Crop'), 'apple')
     await user.click(dialog.getByRole('button', { name: 'Bring in 1 thing' }))
     expect(added().map(({ properties }) => properties)).toMatchObject([{ kind: 'plant', crop: 'apple' }])
