@@ -27,6 +27,15 @@ function fourth(a: LngLat, b: LngLat, c: LngLat): LngLat {
   return [b[0] + c[0] - a[0], b[1] + c[1] - a[1]]
 }
 
+/** How far from the map's edges nothing lies over it, pixels. */
+export function freeMargins(map: LeafletMap): {
+  readonly topLeft: [number, number]
+  readonly bottomRight: [number, number]
+} {
+  const isWide = map.getSize().x > narrowest
+  return isWide ? { topLeft: [70, 30], bottomRight: [210, 30] } : { topLeft: [16, 16], bottomRight: [16, 36] }
+}
+
 /** Fits the whole plan, or the place it was started at where nothing is drawn yet. `placing` is a picture's id. */
 export function showWhole(map: LeafletMap, plan: Plan | null, placing: string | null): void {
   if (plan === null) return
@@ -37,10 +46,10 @@ export function showWhole(map: LeafletMap, plan: Plan | null, placing: string | 
     return
   }
   const bounds = latLngBounds(positions.map(([lng, lat]) => [lat, lng]))
-  const isWide = map.getSize().x > narrowest
+  const { topLeft, bottomRight } = freeMargins(map)
   map.fitBounds(bounds, {
-    paddingTopLeft: isWide ? [70, 30] : [16, 16],
-    paddingBottomRight: isWide ? [210, 30] : [16, 36],
+    paddingTopLeft: topLeft,
+    paddingBottomRight: bottomRight,
     maxZoom: 20,
     animate: false,
   })

@@ -1,5 +1,6 @@
-import { type Map as LeafletMap, latLng } from 'leaflet'
+import { type Map as LeafletMap, latLng, latLngBounds } from 'leaflet'
 import type { PlannerState, PlannerStore } from '../state/store'
+import { freeMargins } from './fit'
 import type { Hand } from './hand'
 import { suggestedPlaces } from './layers/suggested'
 
@@ -25,10 +26,12 @@ export function showSuggestedOn(map: LeafletMap, store: PlannerStore, hand: Hand
     last = key
     const isBusy = hand.ghost() !== null || hand.status().isDrawing || performance.now() - movedAt < restAfterMoving
     const positions = places.map(([lng, lat]) => latLng(lat, lng))
-    const bounds = map.getBounds()
+    const { topLeft, bottomRight } = freeMargins(map)
+    const corner = map.getSize().subtract(bottomRight)
+    const bounds = latLngBounds([topLeft, corner].map(pixel => map.containerPointToLatLng(pixel)))
     if (isBusy || positions.every(at => bounds.contains(at))) return
     for (const at of positions) bounds.extend(at)
-    map.fitBounds(bounds, { padding: [30, 30], animate: false })
+    map.fitBounds(bounds, { paddingTopLeft: topLeft, paddingBottomRight: bottomRight, animate: false })
     movedAt = Number.NEGATIVE_INFINITY
   }
   const stop = store.subscribe(newPlaces, show, { equalityFn: (a, b) => JSON.stringify(a) === JSON.stringify(b) })
