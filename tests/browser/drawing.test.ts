@@ -46,7 +46,9 @@ test('an orchard of 28 rows of 8 trees at 30 by 16 ft typed from the keyboard, o
   await page.keyboard.press('Enter')
   await page.keyboard.press('Enter')
   const fill = async (label: string, text: string) => {
-    const field = page.getByRole('region', { name: 'What is being drawn' }).getByRole('textbox', { name: label, exact: true })
+    const field = page
+      .getByRole('region', { name: 'What is being drawn' })
+      .getByRole('textbox', { name: label, exact: true })
     await field.fill(text)
     await field.press('Tab')
   }
