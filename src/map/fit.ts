@@ -48,12 +48,15 @@ export function showWhole(map: LeafletMap, plan: Plan | null, placing: string | 
   const bounds = latLngBounds(positions.map(([lng, lat]) => [lat, lng]))
   const { topLeft, bottomRight } = freeMargins(map)
   map.fitBounds(bounds, {
-    paddingTopLeft: topLeft,
+    paddingTopLeft: [topLeft[0], topLeft[1] + (placing === null ? 0 : gripRoom)],
     paddingBottomRight: bottomRight,
     maxZoom: 20,
     animate: false,
   })
 }
+
+/** The mark that turns a picture stands before its upper side, pixels. */
+const gripRoom = 56
 
 /** Newcomers and plan would both be specks where they lie so many times farther apart than the newcomers reach. */
 const farApart = 30
