@@ -1,4 +1,4 @@
-import { type ReactNode, useEffect, useMemo, useState } from 'react'
+import { type ReactNode, useLayoutEffect, useMemo, useState } from 'react'
 import { usePaneKeys } from './map/use-pane-keys'
 import { FirstScreen } from './panels/first/first-screen'
 import { Dialogs } from './panels/frame/dialogs'
@@ -94,7 +94,8 @@ function useShellState(): Shell {
 
 function useTheme(): void {
   const theme = usePlanner(state => state.view.theme)
-  useEffect(() => {
+  // Before the effects of what is inside: the map reads its colours from the page when it is made.
+  useLayoutEffect(() => {
     document.documentElement.dataset.theme = theme
   }, [theme])
 }
