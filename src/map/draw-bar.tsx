@@ -127,13 +127,7 @@ function Toolbar({ barRef }: { readonly barRef: React.RefObject<HTMLDivElement |
         <span className={isFolded ? 'unseen' : 'draw-words'}>{isFolded ? 'Show the words' : 'Hide the words'}</span>
       </button>
       {reach.isCut ? (
-        <button
-          type="button"
-          className="draw-more"
-          data-stop="more"
-          tabIndex={-1}
-          onClick={() => barRef.current?.scrollTo({ left: reach.isMore ? barRef.current.scrollWidth : 0 })}
-        >
+        <button type="button" className="draw-more" data-stop="more" tabIndex={-1} onClick={reach.next}>
           <Icon name={reach.isMore ? 'fold' : 'unfold'} />
           <span className="draw-words">{reach.isMore ? 'More tools' : 'First tools'}</span>
         </button>
@@ -158,11 +152,18 @@ function useReach(bar: React.RefObject<HTMLDivElement | null>) {
     observer.observe(bar.current)
     return () => observer.disconnect()
   }, [bar, watch])
-  return { ...reach, watch }
+  /** On by as many tools as the screen shows, so that none is passed over; from the end back to the first. */
+  const next = () => {
+    const { clientWidth = 0, scrollLeft = 0 } = bar.current ?? {}
+    bar.current?.scrollTo({ left: reach.isMore ? scrollLeft + clientWidth - moreWidth : 0 })
+  }
+  return { ...reach, watch, next }
 }
 
 /** Widths are rounded to whole pixels, and a bar may stop a little short of its end. */
 const slack = 8
+/** The button that goes on lies over the last tool, which is to be seen after it; pixels. */
+const moreWidth = 160
 
 function nextIndex(key: string, at: number, count: number): number | null {
   switch (key) {

@@ -10,6 +10,8 @@ import { pixelDistance, type ToolContext } from './tool'
 
 /** Pixels within which a new point falls onto what is there already. */
 const snapDistance = 10
+/** A steady hand may set points this near to an edge on purpose, half a lane off it: corners call from farther; pixels. */
+const edgeDistance = { mouse: 6, pen: 6, keyboard: 6, touch: snapDistance } as const
 
 type Options = {
   /** A thing that does not attract, because it is the one that is being changed. */
@@ -53,7 +55,7 @@ function nearestCorner(features: readonly Feature[], event: Pointed, context: To
 
 function nearestEdge(features: readonly Feature[], event: Pointed, context: ToolContext): Snap | null {
   let best: Snap | null = null
-  let nearest = snapDistance
+  let nearest: number = edgeDistance[event.pointer]
   for (const feature of features) {
     for (const line of linesOf(feature)) {
       const found = onLine(line, event, context)

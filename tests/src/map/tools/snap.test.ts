@@ -16,8 +16,12 @@ describe('what a new point falls onto', () => {
     const end = play(drawLine('row'), [hover([10.3, 0.2])], { plan: rows })
     expect(end.ghost?.cue?.words).toBe('end of Gala')
     expect(end.ghost?.pointer).toEqual(step([10, 0]))
-    const on = play(drawLine('row'), [hover([4, 0.4])], { plan: rows })
+    const on = play(drawLine('row'), [hover([4, 0.25])], { plan: rows })
     expect(on.ghost?.cue?.words).toBe('on Gala')
+    // 8 pixels off: half a lane beside the row on purpose, where a finger could not tell.
+    expect(play(drawLine('row'), [hover([4, 0.4])], { plan: rows }).ghost?.cue).toBeUndefined()
+    const finger = play(drawLine('row'), [hover([4, 0.4], { pointer: 'touch' })], { plan: rows })
+    expect(finger.ghost?.cue?.words).toBe('on Gala')
     expect(on.ghost?.pointer?.[1]).toBeCloseTo(52.2, 9)
     const along = play(drawLine('row'), [tap([0, -5]), hover([8, -4.7])], { plan: rows })
     expect(along.ghost?.cue?.words).toBe('parallel to Gala')
