@@ -6,7 +6,7 @@ import { foot } from '../space/units'
 import { withoutGuard } from './csv-text'
 import { refused } from './import'
 import { tableRows } from './table-rows'
-import { type TableColumns, type TableFigure, tableFigures } from './tree-columns'
+import { lengthFigures, type TableColumns, type TableFigure, tableFigures } from './tree-columns'
 import { isMissing, numberOf } from './weather-cells'
 
 /** Lines of a table, and as many letters as they would take. */
@@ -50,18 +50,6 @@ export function cellOf({ cells, columns }: Line, figure: TableFigure): string {
   return at === null ? '' : (cells[at] ?? '')
 }
 
-const lengths: ReadonlySet<TableFigure> = new Set([
-  'spread',
-  'height',
-  'spacing',
-  'rowSpacing',
-  'rowLength',
-  'x',
-  'y',
-  'endX',
-  'endY',
-])
-
 /** A number of a line, a length in metres; null where it is blank or none. What is needed and not there is told, and the line left out. */
 export function numberIn(line: Line, figure: TableFigure, isNeeded: boolean): number | null {
   const cell = cellOf(line, figure)
@@ -77,7 +65,7 @@ export function numberIn(line: Line, figure: TableFigure, isNeeded: boolean): nu
     report('warning', 'import-row-number', '', { row, label, found: shortened(cell), isLeftOut: isNeeded })
     return null
   }
-  return lengths.has(figure) && unit === 'ft' ? Number((read * foot).toFixed(4)) : read
+  return lengthFigures.includes(figure) && unit === 'ft' ? Number((read * foot).toFixed(4)) : read
 }
 
 /** A figure within its limit; one that cannot be meant is told and not known. */

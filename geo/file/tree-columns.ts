@@ -118,7 +118,8 @@ const words: readonly (readonly [TableFigure, RegExp])[] = [
   ['name', /^id$|^station$/i],
 ]
 
-const lengths: readonly TableFigure[] = [
+/** The figures that are lengths, and may be in feet. */
+export const lengthFigures: readonly TableFigure[] = [
   'spread',
   'height',
   'spacing',
@@ -146,7 +147,7 @@ export function guessTable(whole: string, written: TableWritten = {}): Outcome<T
   const named = columnsByName(head)
   const decimal = decimalOf(body.flatMap(row => row.filter((_, at) => isFigure(named, at))))
   const figures = hasDegrees(named, body) ? inDegrees(named) : named
-  const units = lengths.map(figure => head[figures[figure] ?? -1] ?? '').join(' ')
+  const units = lengthFigures.map(figure => head[figures[figure] ?? -1] ?? '').join(' ')
   return {
     ok: true,
     problems: [],

@@ -93,6 +93,22 @@ test('on a phone: points by finger, the last one taken off, two fingers move the
   await back.tap()
   await page.getByText('Press where it ends', { exact: false }).waitFor()
   // The row of tools goes on beyond the edge, and says so.
-  await page.getByRole('button', { name: 'More tools' }).tap()
-  await expect.poll(() => page.getByRole('button', { name: 'First tools' }).count(), soon).toBe(1)
+  const more = page.getByRole('button', { name: 'More tools' })
+  const seen = new Set<string>()
+  const look = async () => {
+    const bar = await page.getByRole('toolbar', { name: 'Drawing tools' }).boundingBox()
+    const next = (await page.getByRole('button', { name: /^(More|First) tools$/ }).boundingBox())?.x ?? 0
+    for (const tool of await page.getByRole('toolbar').getByRole('button').all()) {
+      const box = await tool.boundingBox()
+      if (box && bar && box.x >= bar.x - 1 && box.x + box.width <= next + 1) seen.add((await tool.textContent()) ?? '')
+    }
+  }
+  await look()
+  while ((await more.count()) > 0) {
+    await more.tap()
+    await look()
+  }
+  expect([...seen]).toEqual(expect.arrayContaining(['Row', 'Plant', 'Nest station', 'Mud', 'Windbreak', 'Measure']))
+  await page.getByRole('button', { name: 'First tools' }).tap()
+  await expect.poll(() => more.count(), soon).toBe(1)
 })

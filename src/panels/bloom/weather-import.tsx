@@ -1,5 +1,6 @@
-import { useId, useState } from 'react'
+import { useState } from 'react'
 import { Dialog } from '../../parts/dialog'
+import { TableSource } from '../../parts/table-source'
 import { useYear } from '../hooks'
 import { reasonOf } from '../use-loaded'
 import { WeatherMatching } from './weather-matching'
@@ -25,16 +26,13 @@ export function WeatherImport({ onClose }: { readonly onClose: () => void }) {
 
 /** A file, or a table pasted from elsewhere. Nothing leaves the device. */
 function SourceChoice({ onText }: { readonly onText: (text: string) => void }) {
-  const id = useId()
-  const [pasted, setPasted] = useState('')
   const [fault, setFault] = useState<string | null>(null)
   const take = (text: string) => {
     if (text.trim() === '') setFault('There is nothing in it.')
     else if (text.length > mostCharacters) setFault('That is far more than daily weather takes. Cut it to a few years.')
     else onText(text)
   }
-  const read = async (file: File | undefined) => {
-    if (file === undefined) return
+  const read = async (file: File) => {
     try {
       if (file.size > 4 * mostCharacters) setFault(`${file.name} is too large for a table of daily weather.`)
       else take(await file.text())
@@ -43,45 +41,16 @@ function SourceChoice({ onText }: { readonly onText: (text: string) => void }) {
     }
   }
   return (
-    <div className="stack">
-      <p>
-        A table of days, one line a day, from a weather station or service: the date with the lowest and highest
-        temperature, and rain and wind if it has them. It stays on this device.
-      </p>
-      <div className="field">
-        <label htmlFor={`${id}-file`}>Choose a file</label>
-        <input
-          id={`${id}-file`}
-          type="file"
-          accept=".csv,.tsv,.txt,text/csv,text/plain"
-          onChange={event => read(event.target.files?.[0])}
-        />
-      </div>
-      <div className="field">
-        <label htmlFor={`${id}-text`}>Or paste the table here</label>
-        <textarea
-          id={`${id}-text`}
-          className="paste"
-          rows={8}
-          spellCheck={false}
-          value={pasted}
-          placeholder={'date,min,max,rain\n2026-03-01,2.4,11.0,0.0'}
-          onChange={event => {
-            setPasted(event.target.value)
-            setFault(null)
-          }}
-        />
-      </div>
-      {fault === null ? null : (
-        <p className="field-fault" role="alert">
-          {fault}
-        </p>
-      )}
-      <div className="actions">
-        <button type="button" className="first" disabled={pasted.trim() === ''} onClick={() => take(pasted)}>
-          Look at what was pasted
-        </button>
-      </div>
-    </div>
+    <TableSource
+      accept=".csv,.tsv,.txt,text/csv,text/plain"
+      pasteLabel="Or paste the table here"
+      placeholder={'date,min,max,rain\n2026-03-01,2.4,11.0,0.0'}
+      fault={fault}
+      onFile={file => void read(file)}
+      onText={take}
+    >
+      A table of days, one line a day, from a weather station or service: the date with the lowest and highest
+      temperature, and rain and wind if it has them. It stays on this device.
+    </TableSource>
   )
 }
