@@ -38,6 +38,15 @@ export class Lane {
     this.#next()
   }
 
+  /** Has the worker loaded before anything is asked of it; where that fails, the first job tells why. */
+  warm(): void {
+    try {
+      this.#port ??= this.#startWorker()
+    } catch {
+      // The first job tries again.
+    }
+  }
+
   /** Takes back what was asked of a kind, waiting or under way. */
   withdraw(kind: string): void {
     this.#waiting = this.#waiting.filter(job => job.kind !== kind)

@@ -37,11 +37,19 @@ type Name = 'suggestion' | 'stock' | 'trial' | 'curve'
 
 /** Whoever waits no longer for a search has it ended at once, ms. */
 const patience = 100
+/**
+ * A trial that nobody waits for any more is rather let finish, ms: the next one then finds its worker loaded and the plan
+ * there, which takes less than to begin with a new one.
+ */
+const patienceWithTrials = 10_000
 
 export function createSitingEngine(store: PlannerStore, makePort: MakePort): SitingEngine {
   // A worker of its own: a search or proof may take long, and blocks the worker it runs in.
   const lane = new Lane(makePort, { patience })
-  const trials = new Lane(makePort, { patience: 1000 })
+  const trials = new Lane(makePort, { patience: patienceWithTrials })
+
+  /** Trials are counted: of several that were asked for, the last one is meant. */
+  let newestTrial = 0
 
   const set = <N extends Name>(name: N, job: ResultsState[N]): void =>
     store.setState(({ results }) => ({ results: { ...results, [name]: job } }))
@@ -88,11 +96,12 @@ export function createSitingEngine(store: PlannerStore, makePort: MakePort): Sit
         boxes: { ...boxes, ...(isKept ? { progress: null, isProving: false } : untouched) },
       }))
     }
-    /** The answer that was told early, with what has become known since; whatever was done to it stays. */
-    const complete = (suggestion: Suggestion): void =>
+    /** The answer that was told early, with what has become known since; the rest stays the same, and tried out. */
+    const complete = ({ thinning }: Suggestion): void =>
       store.setState(({ results }) => {
         const { suggestion: job } = results
         if (job.status !== 'ready' || job.value !== early) return {}
+        const suggestion = { ...job.value.suggestion, thinning }
         return { results: { ...results, suggestion: { ...job, value: { ...job.value, suggestion } } } }
       })
     lane.request({
@@ -115,6 +124,8 @@ export function createSitingEngine(store: PlannerStore, makePort: MakePort): Sit
         set('suggestion', { status: 'failed', reason: brokenOff(reason), last })
       },
     })
+    // The answer will be tried out at once.
+    trials.warm()
   }
 
   /** One question has one answer: that to a question of the other sort goes. */
@@ -213,15 +224,22 @@ export function createSitingEngine(store: PlannerStore, makePort: MakePort): Sit
     tryOut(plan, year) {
       const revision = revisionNow()
       trials.withdraw('move')
+      newestTrial += 1
+      const trial = newestTrial
       set('trial', { status: 'running', last: lastOf(store.getState().results.trial), revision })
       trials.request({
         kind: 'try',
         call: api => api.tryPlan(plan, year),
         onAnswer: outcome => {
-          if (outcome.ok) set('trial', { status: 'ready', value: outcome.value, revision })
+          // The one that was under way when another was asked for is shown until that one comes.
+          if (trial !== newestTrial) {
+            if (outcome.ok) set('trial', { status: 'running', last: outcome.value, revision })
+          } else if (outcome.ok) set('trial', { status: 'ready', value: outcome.value, revision })
           else set('trial', { status: 'failed', reason: refusal(outcome), last: null })
         },
-        onFailure: reason => set('trial', { status: 'failed', reason: brokenOff(reason), last: null }),
+        onFailure: reason => {
+          if (trial === newestTrial) set('trial', { status: 'failed', reason: brokenOff(reason), last: null })
+        },
       })
     },
     moveTried(id, at) {

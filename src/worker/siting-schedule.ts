@@ -76,7 +76,7 @@ export function startSiting(store: PlannerStore, engine: SitingEngine): () => vo
       tried = null
       return
     }
-    if (tried === null || tried.answer.suggestion !== answer.suggestion || tried.left !== left) {
+    if (tried === null || !isSameAnswer(tried.answer, answer) || tried.left !== left) {
       tryNow()
       return
     }
@@ -125,6 +125,11 @@ type Watched = Omit<Trial, 'answer' | 'counted'> & { readonly answer: Suggested 
 
 function watched(state: PlannerState): Watched {
   return { answer: answerNow(state), moved: state.boxes.moved, left: state.boxes.left }
+}
+
+/** An answer of which more has become known has the stations that it had. */
+function isSameAnswer(a: Suggested, b: Suggested): boolean {
+  return a.suggestion.stations === b.suggestion.stations && a.plan === b.plan
 }
 
 function isSame(a: Watched, b: Watched): boolean {

@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { useMemo, useState } from 'react'
 import { compose } from '#geo/plan/edits'
 import { setReleases, setStationSeason } from '#geo/plan/edits-seasons'
 import { releaseLimits, stationLimits } from '#geo/plan/limits'
@@ -34,7 +34,7 @@ export function ManyStations({ stations }: { readonly stations: readonly Station
     const use = stationSeasonOf(plan, year, id)
     return use === undefined ? [] : [{ id, use }]
   })
-  const others = stations.filter(({ id }) => used.every(each => each.id !== id))
+  const others = stations.filter(({ id }) => stationSeasonOf(plan, year, id) === undefined)
   const take = () =>
     edit(
       compose(
@@ -122,7 +122,9 @@ function BatchForAll({ stations }: { readonly stations: readonly Station[] }) {
   const [date, setDate] = useState<IsoDate | null>(null)
   const [females, setFemales] = useState<number | null>(null)
   const [males, setMales] = useState<number | null>(null)
-  const best = bestReleaseAt(plan, year, stations[0]!)
+  const first = stations[0]!
+  // It looks at every planting: not again for each figure that is typed.
+  const best = useMemo(() => bestReleaseAt(plan, year, first), [plan, year, first])
   const day = date ?? best?.date ?? springDay(plan, year)
   const before = (id: string) => stationSeasonOf(plan, year, id)?.releases ?? []
   const hasBatches = stations.some(({ id }) => before(id).length > 0)

@@ -154,8 +154,9 @@ function CardActions({ ids }: { readonly ids: readonly string[] }) {
       after.map(({ id }) => id).filter(id => !before.has(id)),
     )
   }
-  const doesCarry = ids.some(
-    id => plan.features.some(each => each.id === id && isStation(each)) && stationSeasonOf(plan, year, id),
+  const picked = new Set(ids)
+  const doesCarry = plan.features.some(
+    each => isStation(each) && picked.has(each.id) && stationSeasonOf(plan, year, each.id) !== undefined,
   )
   const remove = () => {
     edit(removeFeatures(ids))

@@ -238,6 +238,57 @@ describe('trying out', () => {
     expect(workers.of('tryPlan')).toHaveLength(2)
   })
 
+  it('is not begun anew when what thinning costs becomes known', async () => {
+    const { store, workers } = started()
+    lookForPlaces(store)
+    await settled()
+    tell(workers.calls[0]!, { stage: 'report', coverage: 0.8, bound: null }, suggestion(0.8))
+    await settled()
+    const thinning = { places: 100, doubled: 190, loss: 0.001 }
+    await workers.calls[0]!.answer({ ok: true, value: { ...suggestion(0.8), thinning }, problems: [] })
+    await workers.of('tryPlan')[0]!.answer(answered(70))
+    await vi.advanceTimersByTimeAsync(1000)
+    expect(workers.of('tryPlan')).toHaveLength(1)
+  })
+
+  it('has a worker that is loaded while the search is under way', async () => {
+    const { store, workers } = started()
+    const loaded = vi.fn(workers.makePort)
+    const engine = createSitingEngine(store, loaded)
+    engine.look(smallPlan(), 2026, { question: { kind: 'stations', count: 1 } } as never)
+    await settled()
+    expect(loaded).toHaveBeenCalledTimes(2)
+    engine.tryOut(smallPlan(), 2026)
+    await settled()
+    expect(workers.of('tryPlan')).toHaveLength(1)
+    expect(loaded).toHaveBeenCalledTimes(2)
+    engine.stop()
+  })
+
+  it('lets a slow trial of an answer before finish, and goes on in its worker', async () => {
+    const { store, workers, results } = await looked()
+    const [slow] = workers.of('tryPlan')
+    await vi.advanceTimersByTimeAsync(3000)
+    lookForPlaces(store)
+    await settled()
+    await workers.of('suggest')[1]!.answer(found(0.9))
+    expect(workers.ended).not.toContain(slow!.worker)
+    await slow!.answer(answered(70))
+    expect(results().trial).toMatchObject({ status: 'running', last: null })
+    expect(workers.of('tryPlan')[1]!.worker).toBe(slow!.worker)
+    await workers.of('tryPlan')[1]!.answer(answered(71))
+    expect(results().trial).toMatchObject({ status: 'ready', value: evaluation(71) })
+  })
+
+  it('shows the trial before as outdated while the newest is waited for', async () => {
+    const { store, workers, results } = await looked()
+    takePlace(store, 'station-4', false)
+    await workers.of('tryPlan')[0]!.answer(answered(70))
+    expect(results().trial).toMatchObject({ status: 'running', last: evaluation(70) })
+    await workers.of('tryPlan')[1]!.answer(answered(71))
+    expect(results().trial).toMatchObject({ status: 'ready', value: evaluation(71) })
+  })
+
   it('stops with the plan that was asked about', async () => {
     const { store, workers } = await looked()
     await workers.of('tryPlan')[0]!.answer(answered(70))
