@@ -9,6 +9,8 @@ import { messageOf, StorageError } from './storage-error'
 
 /** Bytes; a plan file is far smaller, and the reader takes no more characters than this. */
 const largestFile = 50_000_000
+/** Bytes; reading more takes long enough that what comes before and after it should not be held up along with it. */
+const smallFile = 100_000
 
 type FileTypes = readonly [
   { readonly description: string; readonly accept: Readonly<Record<string, readonly string[]>> },
@@ -54,8 +56,16 @@ export async function readPlanFile(file: File): Promise<Outcome<Plan>> {
     const message = `${file.name} could not be read; it may have been moved, or is not open to the browser. Nothing was opened.`
     throw new StorageError(message, { cause: error })
   }
+  const isLarge = file.size > smallFile
+  if (isLarge) await breath()
   const outcome = readPlan(text)
+  if (isLarge) await breath()
   return outcome.ok ? { ...outcome, value: await withImagesKept(outcome.value) } : outcome
+}
+
+/** Lets the page do what waits: show that a button was pressed, paint, take the next press. */
+function breath(): Promise<void> {
+  return new Promise(resolve => setTimeout(resolve))
 }
 
 /**

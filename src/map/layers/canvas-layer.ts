@@ -64,7 +64,8 @@ export class CanvasLayer extends Layer {
   override onAdd(map: LeafletMap): this {
     this.map = map
     map.getPane(this.paneName)?.append(this.canvas)
-    this.paint()
+    // All layers of a large plan at once would hold up its opening.
+    this.redraw()
     return this
   }
 
