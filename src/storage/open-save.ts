@@ -9,8 +9,8 @@ import { messageOf, StorageError } from './storage-error'
 
 /** Bytes; a plan file is far smaller, and the reader takes no more characters than this. */
 const largestFile = 50_000_000
-/** Bytes; reading more takes long enough that what comes before and after it should not be held up along with it. */
-const smallFile = 100_000
+/** Bytes, a thousand rows: reading more takes longer than what comes before and after it should be held up. */
+const smallFile = 300_000
 
 type FileTypes = readonly [
   { readonly description: string; readonly accept: Readonly<Record<string, readonly string[]>> },

@@ -24,6 +24,25 @@ describe('reading a file', () => {
     expect(await readPlanFile(new File([writePlan(plan)], 'x.plan.geojson'))).toMatchObject({ ok: true, value: plan })
   })
 
+  it('lets the page take its turn before and after a large one is read', async () => {
+    const large = { ...plan, notes: 'x'.repeat(400_000) }
+    vi.useFakeTimers({ toFake: ['setTimeout'] })
+    onTestFinished(() => void vi.useRealTimers())
+    const file = new File(['{}'], 'large.plan.geojson')
+    Object.defineProperty(file, 'size', { value: 400_000 })
+    vi.spyOn(file, 'text').mockResolvedValue(writePlan(large))
+    const told = vi.fn()
+    const reading = readPlanFile(file).then(told)
+    for (const turn of ['before', 'after']) {
+      for (let i = 0; i < 10; i += 1) await Promise.resolve()
+      expect(vi.getTimerCount(), turn).toBe(1)
+      expect(told).not.toHaveBeenCalled()
+      vi.advanceTimersToNextTimer()
+    }
+    await reading
+    expect(told).toHaveBeenCalledWith(expect.objectContaining({ ok: true, value: large }))
+  })
+
   it('looks at the size before it reads', async () => {
     const file = new File(['{}'], 'huge.plan.geojson')
     Object.defineProperty(file, 'size', { value: 50_000_001 })
