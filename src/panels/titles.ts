@@ -15,13 +15,16 @@ export function cropTitle(plan: Plan, id: string): string {
   return cropName(id, plan.crops)
 }
 
-/** What a list says behind a thing's name: "Apple; 37 plants; 0.042 ha". */
+/**
+ * What a list says behind a thing's name: "Apple; 37 plants; 0.042 ha planted". Plants stand for the ground of their
+ * spacings, which is not quite that of an outline drawn round them.
+ */
 export function detailsOf(plan: Plan, feature: Feature): string {
   const { plants, area } = measured(plan, feature)
   const parts = [
     isPlanting(feature) ? cropTitle(plan, feature.properties.crop) : '',
     plants === null ? '' : counted(plants, 'plant'),
-    area === null ? '' : areaText(area, plan.units),
+    area === null ? '' : areaText(area, plan.units) + (plants === null ? '' : ' planted'),
   ]
   return parts.filter(Boolean).join('; ')
 }

@@ -121,7 +121,7 @@ function plantingBody({ figure, id }: ReportTopic, { plan, year, report, ranges 
   const ground: Given[] = [
     { label: 'Crop', text: crop },
     ...(found.plants === null ? [] : [{ label: 'Plants', text: grouped(found.plants) }]),
-    { label: 'Ground', text: areaText(result.area, plan.units) },
+    { label: 'Ground planted', text: areaText(result.area, plan.units) },
     { label: 'Vigour', text: percent(properties.vigour ?? 1) },
     ...(own === undefined ? [] : [{ label: 'Females per plant, set for it', text: grouped(own) }]),
   ]
