@@ -1,4 +1,5 @@
 import { bloomCurve } from '#geo/bloom/bloom'
+import type { Settings } from '#geo/data/settings'
 import { flightCurve } from '#geo/flight/flight'
 import {
   type Bloom,
@@ -9,6 +10,7 @@ import {
   isPlanting,
   isPresent,
   type Plan,
+  type StationSeason,
   seasonOf,
 } from '#geo/plan/plan'
 import type { DailyCurve } from '#geo/time/curve'
@@ -105,31 +107,39 @@ function flightBands(plan: Plan, year: number): FlightBand[] {
   const { bees } = settingsOf(plan)
   return stationsInUse(plan, year).flatMap(station => {
     const use = uses[station.id]
-    const releases = (use?.releases ?? []).filter(({ females }) => females > 0)
-    if (use === undefined || releases.length === 0) return []
-    const bee = bees[use.bee ?? plan.bee]
-    const batches = releases.map(({ date, females }) => ({
-      day: dayOfSeason(date, year),
-      females: females * bee.emergence * bee.establishment,
-    }))
-    const days = batches.map(({ day }) => day)
-    const to = Math.ceil(Math.max(...days) + bee.lag + 3 * bee.spreadDays + followed * bee.nestingLife)
-    const curve = trimmed(flightCurve(batches, bee, Math.min(...days), Math.min(to, Math.min(...days) + 400)))
-    const females = Math.max(0, ...curve.values)
-    if (females === 0) return []
-    const scaled = { start: curve.start, values: curve.values.map(value => value / females) }
-    return [
-      {
-        id: station.id,
-        label: titleOf(station),
-        kind: 'flight' as const,
-        females,
-        releases: releases.length,
-        stations: 1,
-        curve: scaled,
-      },
-    ]
+    const flight = use === undefined ? null : flightOf(use, bees[use.bee ?? plan.bee], year)
+    return flight === null ? [] : [{ id: station.id, label: titleOf(station), kind: 'flight', stations: 1, ...flight }]
   })
+}
+
+type Bee = Settings['bees'][keyof Settings['bees']]
+type Flight = Pick<FlightBand, 'females' | 'releases' | 'curve'>
+
+/** The flight last worked out for each station's season: an edit elsewhere leaves that object and the bee's figures as they are. */
+const known = new WeakMap<StationSeason, { readonly bee: Bee; readonly year: number; readonly flight: Flight | null }>()
+
+function flightOf(use: StationSeason, bee: Bee, year: number): Flight | null {
+  const last = known.get(use)
+  if (last?.bee === bee && last.year === year) return last.flight
+  const flight = workedOut(use, bee, year)
+  known.set(use, { bee, year, flight })
+  return flight
+}
+
+function workedOut(use: StationSeason, bee: Bee, year: number): Flight | null {
+  const releases = (use.releases ?? []).filter(({ females }) => females > 0)
+  if (releases.length === 0) return null
+  const batches = releases.map(({ date, females }) => ({
+    day: dayOfSeason(date, year),
+    females: females * bee.emergence * bee.establishment,
+  }))
+  const days = batches.map(({ day }) => day)
+  const to = Math.ceil(Math.max(...days) + bee.lag + 3 * bee.spreadDays + followed * bee.nestingLife)
+  const curve = trimmed(flightCurve(batches, bee, Math.min(...days), Math.min(to, Math.min(...days) + 400)))
+  const females = Math.max(0, ...curve.values)
+  if (females === 0) return null
+  const scaled = { start: curve.start, values: curve.values.map(value => value / females) }
+  return { females, releases: releases.length, curve: scaled }
 }
 
 /** Without the days at both ends on which under two in a hundred of the peak are at work. */

@@ -29,6 +29,28 @@ function threeStations(): Plan {
   return setStationSeason(2026, 'station-3', later).apply(used)
 }
 
+describe('a flight that was worked out before', () => {
+  const flightsOf = (of: Plan, year = 2026) => seasonBands(of, year).flights
+  test('is the same after an edit elsewhere, under the name that its station has now', () => {
+    const [before] = flightsOf(plan)
+    const features = plan.features.map(each =>
+      each.id === before!.id ? stationFeature(each.id, { name: 'By the pond' }, [9, 9]) : each,
+    )
+    const [after] = flightsOf({ ...plan, features })
+    expect(after!.label).toBe('By the pond')
+    expect(after!.curve).toBe(before!.curve)
+  })
+
+  test('is another with figures of one’s own or in another year, and the one before again without', () => {
+    const [before] = flightsOf(plan)
+    const [longer] = flightsOf({ ...plan, parameters: { 'osmia-lignaria': { nestingLife: 40 } } })
+    expect(longer!.curve.values.length).toBeGreaterThan(before!.curve.values.length)
+    const nextYear = { ...plan, seasons: [{ ...plan.seasons[1]!, year: 2027 }] }
+    expect(flightsOf(nextYear, 2027)[0]!.curve.start).toBe(before!.curve.start - 365)
+    expect(flightsOf(plan)).toEqual([before])
+  })
+})
+
 describe('a day in words', () => {
   test('says what blooms and how many are at work', () => {
     expect(dayInWords(bands, on('2026-04-24'), 2026)).toMatch(
