@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { type PageOptions, withBrowser } from '../support/browser'
-import { goTo, openSample, panel } from '../support/browser-app'
+import { goTo, openSample, panel, spotOn, takeTool } from '../support/browser-app'
 import { violations } from '../support/browser-axe'
 
 const browser = withBrowser()
@@ -34,6 +34,24 @@ describe.each(screens)('axe finds nothing, $name', ({ options }) => {
       .getByRole('button', { name: /^Plums/ })
       .click()
     expect(await violations(page), 'selected').toEqual([])
+  })
+
+  test('while a block is drawn, and while a table comes in', async () => {
+    const { page } = await browser.open(options)
+    await openSample(page, /^Sample B/)
+    await takeTool(page, 'Block by rows')
+    const spot = await spotOn(page, 0.5, 0.5)
+    await page.mouse.click(spot.x, spot.y)
+    await page.getByText('Press where the last plant of this row', { exact: false }).waitFor()
+    expect(await violations(page), 'drawing').toEqual([])
+    await page.getByRole('button', { name: 'Menu' }).click()
+    await page.getByRole('button', { name: 'Bring in from another program' }).click()
+    await page
+      .getByLabel('Or paste cells here')
+      .fill('row\ttree\tlongitude\tlatitude\n1\t1\t-1,7\t52,2\n1\t2\t-1,70005\t52,2')
+    await page.getByRole('button', { name: 'Look at what was pasted' }).click()
+    await page.getByText('Read as', { exact: false }).waitFor()
+    expect(await violations(page), 'bringing in').toEqual([])
   })
 })
 
