@@ -44,6 +44,8 @@ export type ImportGroup = {
   readonly kinds: readonly FeatureKind[]
   /** The crop that the words mean; null where none is meant, or it is not known. */
   readonly crop: string | null
+  /** The crop that words of no known crop may well mean, and those words: a guess, to be shown as one. */
+  readonly likely: { readonly crop: string; readonly from: string } | null
 }
 
 /** What a file was recognised as. */
@@ -161,9 +163,9 @@ export function importCollector({ crops = {}, near = null }: ImportOptions): Col
       const kinds = kindsOf(found.shape, kept[0]!.positions)
       const kind = kindByWords(found, kinds)
       const words = [found.given.crop, found.given.cropName].flatMap(each => (typeof each === 'string' ? [each] : []))
-      const crop = cropOf(words)
+      const { crop, likely } = cropOf(words)
       const wish = tidyName(words[0] ?? '')
-      if (crop === null && wish !== '') unknownCrops.set(wish, (unknownCrops.get(wish) ?? 0) + 1)
+      if (crop === null && likely === null && wish !== '') unknownCrops.set(wish, (unknownCrops.get(wish) ?? 0) + 1)
       const label = tidyName(found.label)
       const key = JSON.stringify([kind, found.shape, label, crop ?? wish])
       const group = groups.get(key) ?? {
@@ -174,6 +176,7 @@ export function importCollector({ crops = {}, near = null }: ImportOptions): Col
         kind,
         kinds,
         crop,
+        likely: likely === null ? null : { crop: likely, from: shortened(wish) },
       }
       groups.set(key, {
         ...group,

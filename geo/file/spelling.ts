@@ -74,3 +74,27 @@ export function editDistance(from: string, to: string): number {
   }
   return row[to.length]!
 }
+
+/** Words of fewer letters are near to too many others. */
+const leastLetters = 4
+/** In words of so many letters two may be wrong. */
+const longWord = 8
+
+/**
+ * How many letters a word seems to be misspelt by; null where it is another word. Neighbours that were exchanged count as
+ * one letter, and in a short word a letter in another's place makes another word.
+ */
+export function misspeltBy(word: string, name: string): number | null {
+  const [short, long] = [Math.min(word.length, name.length), Math.max(word.length, name.length)]
+  if (short < leastLetters || long > manyLetters || long - short > 2) return null
+  if (isExchanged(word, name)) return 1
+  const letters = editDistance(word, name)
+  if (letters > (short < longWord ? 1 : 2)) return null
+  return short < fewLetters && letters > 0 && word.length === name.length ? null : letters
+}
+
+function isExchanged(word: string, name: string): boolean {
+  const at = [...word].findIndex((letter, i) => letter !== name[i])
+  if (at < 0 || word.length !== name.length) return false
+  return word === name.slice(0, at) + name.slice(at + 1, at + 2) + name.slice(at, at + 1) + name.slice(at + 2)
+}

@@ -1,7 +1,8 @@
+import { cropWords } from '../data/crop-words'
 import { crops } from '../data/crops'
 import type { FeatureKind, Plan } from '../plan/plan'
 import { isFeatureKind } from './format'
-import { folded } from './spelling'
+import { folded, misspeltBy } from './spelling'
 
 /** Words by which people name each kind of thing; the first that fits counts. */
 const words: readonly (readonly [FeatureKind, RegExp])[] = [
@@ -47,30 +48,53 @@ function namesOfCrops(own: Plan['crops']): ReadonlyMap<string, string> {
   return known
 }
 
+/** The crop that words mean, or that they likely do, by a usual word for it or a misspelt name; both null where neither. */
+export type CropMeant = { readonly crop: string | null; readonly likely: string | null }
+
+const nothingMeant: CropMeant = { crop: null, likely: null }
+
 /**
- * Tells which crop one of several texts means: a crop's id, its name or its botanical name, whatever the case; null where
- * none. Names are put together once, and each text is looked at once: long lists say the same over and over.
+ * Tells which crop one of several texts means: a crop's id, its name or its botanical name, whatever the case. Names are
+ * put together once, and each text is looked at once: long lists say the same over and over.
  */
-export function cropFinder(own: Plan['crops']): (texts: readonly string[]) => string | null {
+export function cropFinder(own: Plan['crops']): (texts: readonly string[]) => CropMeant {
   const known = namesOfCrops(own)
-  const told = new Map<string, string | null>()
-  const meant = (text: string): string | null => {
+  const told = new Map<string, CropMeant>()
+  const meant = (text: string): CropMeant => {
     const key = folded(text)
     // People write "apples" and "cherries"; the tables have one of each.
-    const found = [key, key.replace(/ies$/, 'y'), key.replace(/es$/, ''), key.replace(/s$/, '')].find(each =>
-      known.has(each),
-    )
-    return found === undefined ? null : known.get(found)!
+    const forms = [key, key.replace(/ies$/, 'y'), key.replace(/es$/, ''), key.replace(/s$/, '')]
+    const found = forms.find(each => known.has(each))
+    return found === undefined
+      ? { crop: null, likely: likelyCrop([...new Set(forms)], known) }
+      : { crop: known.get(found)!, likely: null }
   }
   return texts => {
-    for (const text of texts) {
-      let crop = told.get(text)
-      if (crop === undefined) {
-        crop = meant(text)
-        told.set(text, crop)
-      }
-      if (crop !== null) return crop
-    }
-    return null
+    const all = texts.map(text => {
+      const before = told.get(text)
+      if (before !== undefined) return before
+      const crop = meant(text)
+      told.set(text, crop)
+      return crop
+    })
+    return all.find(({ crop }) => crop !== null) ?? all.find(({ likely }) => likely !== null) ?? nothingMeant
   }
+}
+
+/** The crop of a usual word, else of the name or word that is nearest; null where several crops are as near. */
+function likelyCrop(forms: readonly string[], known: ReadonlyMap<string, string>): string | null {
+  const word = forms.find(each => Object.hasOwn(cropWords, each))
+  if (word !== undefined) return cropWords[word]!.crop
+  let least = Number.POSITIVE_INFINITY
+  let nearest = new Set<string>()
+  for (const [name, crop] of [...known, ...Object.entries(cropWords).map(([each, of]) => [each, of.crop] as const)]) {
+    for (const form of forms) {
+      const letters = misspeltBy(form, name)
+      if (letters === null || letters > least) continue
+      if (letters < least) nearest = new Set()
+      least = letters
+      nearest.add(crop)
+    }
+  }
+  return nearest.size === 1 ? [...nearest][0]! : null
 }

@@ -7,7 +7,7 @@ import { kindNames } from '../../text/names'
 import { lengthText } from '../../text/units'
 import { counted } from '../../text/words'
 import { usePlan } from '../hooks'
-import { lacksCrop } from './kept-choices'
+import { cropOf, lacksCrop } from './kept-choices'
 
 const shapes = {
   point: ['point', 'points'],
@@ -26,14 +26,16 @@ type Props = {
 export function GroupChoice({ group, choice, onChange }: Props) {
   const plan = usePlan()
   const [one, many] = shapes[group.shape]
-  const said = [group.label, group.name].filter(text => text !== '').join(', ')
+  const isBare = group.label === '' && group.name === ''
+  const bare = needsCrop(group.kind) && group.crop === null ? 'no crop given' : ''
+  const said = isBare ? bare : [group.label, group.name].filter(text => text !== '').join(', ')
   const title = `${counted(group.count, one, many)}${said === '' ? '' : `: ${said}`}`
   const setKind = (kind: FeatureKind | 'out') => {
     if (kind === 'out') return onChange(null)
     const isKept = choice?.walked !== undefined && (choice.walked !== 'rows' || isLine(kind))
     const walked = isKept ? { walked: choice.walked } : {}
     const inRows = kind === 'plant' && choice?.inRows ? { inRows: true as const } : {}
-    onChange({ kind, ...(needsCrop(kind) ? { crop: choice?.crop ?? group.crop ?? '' } : {}), ...walked, ...inRows })
+    onChange({ kind, ...(needsCrop(kind) ? { crop: choice?.crop ?? cropOf(group) } : {}), ...walked, ...inRows })
   }
   return (
     <section className="bring-group" aria-label={title} data-lacks-crop={lacksCrop(choice)}>
@@ -54,6 +56,7 @@ export function GroupChoice({ group, choice, onChange }: Props) {
             value={choice.crop ?? ''}
             choices={[...(choice.crop ? [] : [{ value: '', name: 'choose a crop' }]), ...cropChoices(plan)]}
             onCommit={crop => onChange({ ...choice, crop })}
+            note={guessWords(group, choice.crop)}
           />
         ) : null}
         {choice?.kind === 'plant' && group.rowFit !== null ? (
@@ -86,6 +89,11 @@ export function GroupChoice({ group, choice, onChange }: Props) {
       </div>
     </section>
   )
+}
+
+/** That a crop was guessed from what was written. */
+function guessWords({ likely }: ShownGroup, crop: string | undefined): string | undefined {
+  return likely === null || crop !== likely.crop ? undefined : `Likely, from “${likely.from}”: see that it is right.`
 }
 
 /** How well trees stand in rows, so that nobody has to take it on trust. */

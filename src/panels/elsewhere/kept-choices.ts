@@ -29,24 +29,30 @@ export function choicesNow(groups: readonly Group[], { touched }: KeptChoices): 
       if (!isOne) return [group.key, suggested(group)]
       const [choice] = like
       // The table's own words for a crop go before one that was chosen for want of them.
-      return [group.key, fitting(group, choice && group.crop ? { ...choice, crop: group.crop } : choice!)]
+      return [group.key, fitting(group, choice && cropOf(group) ? { ...choice, crop: cropOf(group) } : choice!)]
     }),
   )
 }
 
-function suggested({ kind, crop, lines, rowFit }: Group): ImportChoice {
+/** The crop to begin with: what the words mean, else what they likely do; empty where that is open. */
+export function cropOf({ crop, likely }: Pick<ImportGroup, 'crop' | 'likely'>): string {
+  return crop ?? likely?.crop ?? ''
+}
+
+function suggested(group: Group): ImportChoice {
+  const { kind, lines, rowFit } = group
   // A device's wandering while its owner stands still is nobody's wish.
   const walked = lines === 'walked' ? { walked: 'cleaned' as const } : {}
   // Rows know what ground each tree stands for; where all trees stand in them, nothing is lost.
   const inRows = kind === 'plant' && rowFit !== null && rowFit.others === 0 ? { inRows: true as const } : {}
-  return { kind, ...(needsCrop(kind) ? { crop: crop ?? '' } : {}), ...walked, ...inRows }
+  return { kind, ...(needsCrop(kind) ? { crop: cropOf(group) } : {}), ...walked, ...inRows }
 }
 
 /** The choice where the group allows its kind. */
 function fitting(group: Group, choice: ImportChoice | null): ImportChoice | null {
   if (choice === null) return null
   if (!group.kinds.includes(choice.kind)) return suggested(group)
-  return needsCrop(choice.kind) && !choice.crop ? { ...choice, crop: group.crop ?? '' } : choice
+  return needsCrop(choice.kind) && !choice.crop ? { ...choice, crop: cropOf(group) } : choice
 }
 
 function shapeIn(key: string): string {

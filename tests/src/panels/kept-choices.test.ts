@@ -10,6 +10,7 @@ const group = (key: readonly string[], patch: Partial<ShownGroup> = {}): ShownGr
   kind: 'plant',
   kinds: ['station', 'plant'],
   crop: null,
+  likely: null,
   name: '',
   lines: null,
   rowFit: null,
@@ -49,4 +50,11 @@ test('what was left out stays out', () => {
   const cut = kept({ [all.key]: null })
   const renamed = group(['plant', 'point', 'trees', ''])
   expect(choicesNow([renamed], cut)[renamed.key]).toBeNull()
+})
+
+test('a crop that is likely meant is chosen until another is', () => {
+  const guessed = group(['plant', 'point', '', 'Aple'], { likely: { crop: 'apple', from: 'Aple' } })
+  expect(choicesNow([guessed], kept({}))[guessed.key]).toEqual({ kind: 'plant', crop: 'apple' })
+  const other = { kind: 'plant', crop: 'quince' } as const
+  expect(choicesNow([guessed], kept({ [guessed.key]: other }))[guessed.key]).toEqual(other)
 })
