@@ -13,7 +13,11 @@ export function edit(store: PlannerStore, change: Edit): void {
 }
 
 export function undo(store: PlannerStore): void {
+  const { document, view } = store.getState()
   changeHistory(store, undone)
+  // What says that Undo takes a deed back is no longer so; other news stays.
+  const isTakenBack = store.getState().document.revision !== document.revision
+  if (isTakenBack && view.notice?.includes('Undo')) notify(store, null)
 }
 
 export function redo(store: PlannerStore): void {

@@ -108,6 +108,21 @@ describe('the view', () => {
     expect(view().selection).toEqual([])
   })
 
+  it('puts away what said that Undo takes it back, and no other news', () => {
+    const { store, view } = opened()
+    const said = (text: string) => {
+      edit(store, removeFeatures(['station-1']))
+      notify(store, text)
+      undo(store)
+      return view().notice
+    }
+    expect(said('1 thing deleted. Undo brings it back.')).toBeNull()
+    expect(said('The plan was not saved.')).toBe('The plan was not saved.')
+    notify(store, 'Undo takes it back.')
+    undo(store)
+    expect(view().notice).toBe('Undo takes it back.')
+  })
+
   it('keeps the working of the whole orchard and the same selection over an edit', () => {
     const { store, view } = opened()
     select(store, ['row-2'])
