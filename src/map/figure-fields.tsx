@@ -1,4 +1,4 @@
-import type { FormEvent, KeyboardEvent } from 'react'
+import { type FormEvent, type KeyboardEvent, useLayoutEffect, useState } from 'react'
 import { cropName } from '#geo/data/settings'
 import { featureLimits } from '#geo/plan/limits'
 import type { Plan } from '#geo/plan/plan'
@@ -11,7 +11,7 @@ import type { Quantity } from '../text/units'
 import { figuresClass, focusFigures, focusMap } from './figure-focus'
 import type { Hand, HandStatus } from './hand'
 import { mostPlants, mostRows } from './tools/draw-rows'
-import type { FigureName, Growing } from './tools/tool'
+import type { FigureName, Growing, ToolEvent } from './tools/tool'
 import './figure-fields.css'
 
 type Field = { readonly label: string; readonly quantity?: Quantity; readonly limit: FieldLimit }
@@ -41,18 +41,25 @@ type Props = {
 export function FigureFields({ hand, status, isOpen, onToggle }: Props) {
   const isNarrow = useMedia('(max-width: 700px)')
   const plan = usePlanner(state => state.document.plan)
-  const { figures = {}, grows, putWords, headland, isSnapping } = status
-  const open = order.filter(name => figures[name] !== undefined)
+  const [steps, setSteps] = useState(0)
+  // The fields of the next stage must stand before one of them can be gone to.
+  useLayoutEffect(() => {
+    if (steps > 0 && !focusFigures()) focusMap()
+  }, [steps])
+  const { figures = {}, grows, putWords, headland, isSnapping, asked } = status
+  const usual = order.filter(name => figures[name] !== undefined)
+  // What is asked for comes first: Tab and a digit lead there from the map.
+  const open = asked === undefined ? usual : [asked, ...usual.filter(name => name !== asked)]
   if (plan === null || (open.length === 0 && grows === undefined)) return null
-  /** The next side begins with its length; when nothing is left to type, keys belong to the map. */
-  const goOn = () => {
-    const isOpen = hand.status().figures !== undefined
-    if (!(isOpen && focusFigures())) focusMap()
+  /** On to the first field of what comes next; when nothing is under way any more, keys belong to the map. */
+  const goOn = (event: ToolEvent) => {
+    hand.handle(event)
+    if (hand.status().points > 0) setSteps(steps + 1)
+    else focusMap()
   }
   const put = (event: FormEvent) => {
     event.preventDefault()
-    hand.handle({ type: 'put' })
-    goOn()
+    goOn({ type: 'put' })
   }
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key === 'Escape') focusMap()
@@ -61,8 +68,7 @@ export function FigureFields({ hand, status, isOpen, onToggle }: Props) {
     const { putWords: putsPoint, canFinish } = hand.status()
     if (putsPoint || !canFinish) return
     event.preventDefault()
-    hand.handle({ type: 'finish' })
-    goOn()
+    goOn({ type: 'finish' })
   }
   const isShown = isOpen ?? !isNarrow
   return (

@@ -212,6 +212,7 @@ function status(state: State, context: ToolContext): ToolStatus {
     hasVertex: false,
     grows: growsIn('block', context),
     figures: first === undefined ? shared : { ...own, plants, ...shared },
+    ...(isFirst ? {} : { asked: 'rows' as const }),
     ...(canPut
       ? { putWords: isFirst || layout === null ? 'Set the end of the row' : `Plant ${saysRows(layout)}` }
       : {}),

@@ -138,6 +138,8 @@ export type ToolStatus = {
   readonly grows?: Required<Growing>
   /** What can be typed now. */
   readonly figures?: OpenFigures
+  /** The figure that is asked for now, where it is not the first of the usual order. */
+  readonly asked?: FigureName
   /** What `put` would do now, in words for a button; absent where it would do nothing. */
   readonly putWords?: string
 }

@@ -1,6 +1,7 @@
 import { act, cleanup, fireEvent, render, screen, within } from '@testing-library/react'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { DrawBar } from '../../../src/map/draw-bar'
+import { focusFigures } from '../../../src/map/figure-focus'
 import { createHand, type Hand } from '../../../src/map/hand'
 import { openPlan, select, setTool } from '../../../src/state/actions'
 import { createPlannerStore, type PlannerStore } from '../../../src/state/store'
@@ -130,6 +131,25 @@ describe('the draw bar', () => {
     expect(screen.getByLabelText('Length')).toHaveFocus()
     fireEvent.keyDown(screen.getByLabelText('Length'), { key: 'Enter' })
     expect(store.getState().document.plan?.features.at(-1)?.properties.kind).toBe('windbreak')
+  })
+
+  it('asks for the number of rows once the first row is set, by keys and from the map', () => {
+    fireEvent.click(button('Block by rows'))
+    act(() => void hand.handle(tap([20, 4])))
+    const type = (label: string, text: string) => {
+      const field = screen.getByLabelText(label)
+      act(() => field.focus())
+      fireEvent.change(field, { target: { value: text } })
+      fireEvent.keyDown(field, { key: 'Enter' })
+    }
+    type('Length', '30')
+    type('Bearing', '90')
+    fireEvent.submit(screen.getByLabelText('Bearing').closest('form')!)
+    expect(hand.status().points).toBe(2)
+    expect(screen.getByLabelText('Number of rows')).toHaveFocus()
+    act(() => screen.getByLabelText('Number of rows').blur())
+    act(() => void focusFigures())
+    expect(screen.getByLabelText('Number of rows')).toHaveFocus()
   })
 
   it('draws several without taking the tool again', () => {
