@@ -94,17 +94,22 @@ export function joinRows(id: string, otherId: string, usual: Spacings): Edit {
     label: plan => `Join ${thingById(plan, id)} and ${thingById(plan, otherId)}`,
     apply(plan) {
       const plane = planeOf(plan.features)
-      const { line, count } = joined(
-        rowLine(rowOf(plan, id), usual, plane),
-        rowLine(rowOf(plan, otherId), usual, plane),
-      )
+      const [row, other] = [rowOf(plan, id), rowOf(plan, otherId)]
+      const { line, count } = joined(rowLine(row, usual, plane), rowLine(other, usual, plane))
       return compose('', [
         setGeometry(id, lineOf(line, plane)),
-        setProperties(id, { count }),
+        setProperties(id, { count, ...named(wholeName(plan, row, other)) }),
         removeFeatures([otherId]),
       ]).apply(plan)
     },
   }
+}
+
+/** The name that two parts of one row share, unless a third part still bears it; else the first one's own. */
+function wholeName({ features }: Plan, a: Row, b: Row): string | undefined {
+  const [whole, same] = [a, b].map(({ properties }) => properties.name?.replace(/ part \d+$/, ''))
+  const isTaken = features.some(each => each !== a && each !== b && each.properties.name === whole)
+  return whole === same && !isTaken ? whole : a.properties.name
 }
 
 /** So many plants more (below 0: fewer) at the beginning or the end of a row; the others stay where they are. */

@@ -132,6 +132,7 @@ function Extend({ row, usual, along, plants }: RowProps) {
 }
 
 function Gap({ row, usual, along, plants }: RowProps) {
+  const store = usePlannerStore()
   const edit = useEdit()
   const [first, setFirst] = useState(2)
   const [count, setCount] = useState(1)
@@ -139,6 +140,11 @@ function Gap({ row, usual, along, plants }: RowProps) {
   const isAll = count >= plants
   const isPast = first + count - 1 > plants
   const isSplit = first >= 2 && first <= plants
+  const split = () => {
+    const other = newId('row')
+    edit(splitRow(row.id, first, other, usual))
+    select(store, [row.id, other])
+  }
   return (
     <Part title="Missing plants, or two rows of one">
       <div className="fields">
@@ -166,7 +172,7 @@ function Gap({ row, usual, along, plants }: RowProps) {
         >
           Leave a gap of {counted(count, 'plant')}
         </button>
-        <button type="button" disabled={!isSplit} onClick={() => edit(splitRow(row.id, first, newId('row'), usual))}>
+        <button type="button" disabled={!isSplit} onClick={split}>
           Split before plant {first}
         </button>
       </div>

@@ -120,6 +120,16 @@ describe('a row in parts', () => {
     )
   })
 
+  it('bears the whole name once more, whichever part comes first, unless a third part bears it', () => {
+    const plan = planOf({ bearing: 30, length: 40 })
+    const two = splitRow('row-1', 6, 'row-2', usual).apply(plan)
+    expect(two.features.map(({ properties }) => properties.name)).toEqual(['Gala', 'Gala part 2'])
+    const names = (joined: Plan) => joined.features.map(({ properties }) => properties.name)
+    expect(names(joinRows('row-2', 'row-1', usual).apply(two))).toEqual(['Gala'])
+    const three = splitRow('row-2', 4, 'row-3', usual).apply(two)
+    expect(names(joinRows('row-2', 'row-3', usual).apply(three))).toEqual(['Gala', 'Gala part 2'])
+  })
+
   it('loses the missing plants and no others', () => {
     fc.assert(
       fc.property(straight, fc.nat(), fc.integer({ min: 1, max: 3 }), (row, pick, count) => {

@@ -48,6 +48,16 @@ describe('the card of a row', () => {
     expect(plants()).toBe(before - 1)
   })
 
+  test('splits it, with both parts selected, and joins them under the name they share', async () => {
+    const { store, user } = await open()
+    await user.click(screen.getByRole('button', { name: 'Split before plant 2' }))
+    const parts = planOf(store).features.map(({ id }) => id)
+    expect(parts).toHaveLength(2)
+    expect(store.getState().view.selection).toEqual(parts)
+    await user.click(screen.getByRole('button', { name: 'Join into one row' }))
+    expect(planOf(store).features.map(({ properties }) => properties.name)).toEqual(['Row 1'])
+  })
+
   test('goes on by the key R, row by row', async () => {
     const { store } = await open()
     act(() => {
