@@ -28,9 +28,22 @@ export function cleanTrack({ positions, times }: Track, { isRing = false }: Clea
   if (first === undefined) return { positions, times }
   const toLocal = localFrame(first)
   const steps = positions.map((at, i): Step => ({ at, time: times[i] ?? null, xy: toLocal(at) }))
-  const clean = withoutPauses(withoutSpikes(steps))
+  const clean = standing(withoutSpikes(steps)).kept
   const kept = isRing ? closed(clean) : clean
   return { positions: kept.map(({ at }) => at), times: kept.map(({ time }) => time) }
+}
+
+/** How many stray points and pauses cleaning takes out of a track. */
+export type TrackCut = { readonly strays: number; readonly pauses: number }
+
+/** What cleaning takes out, whatever the track is to be. */
+export function trackCut({ positions, times }: Track): TrackCut {
+  const first = positions[0]
+  if (first === undefined) return { strays: 0, pauses: 0 }
+  const toLocal = localFrame(first)
+  const steps = positions.map((at, i): Step => ({ at, time: times[i] ?? null, xy: toLocal(at) }))
+  const kept = withoutSpikes(steps)
+  return { strays: steps.length - kept.length, pauses: standing(kept).pauses }
 }
 
 /** Seconds from one point to the other; null where either time is not known. */
@@ -64,16 +77,20 @@ function withoutSpikes(steps: readonly Step[]): readonly Step[] {
   return kept
 }
 
-function withoutPauses(steps: readonly Step[]): readonly Step[] {
+/** Each pause as its first point, and how many there are. */
+function standing(steps: readonly Step[]): { readonly kept: readonly Step[]; readonly pauses: number } {
   const kept: Step[] = []
+  let pauses = 0
   for (let i = 0; i < steps.length; ) {
     const start = steps[i]!
     kept.push(start)
     let end = i
     while (end + 1 < steps.length && distance(start.xy, steps[end + 1]!.xy) <= pauseRadius) end += 1
-    i = isPause(steps, i, end) ? end + 1 : i + 1
+    const isStanding = isPause(steps, i, end)
+    if (isStanding) pauses += 1
+    i = isStanding ? end + 1 : i + 1
   }
-  return kept
+  return { kept, pauses }
 }
 
 /** Whether the points from `start` to `end`, all within the circle, are of somebody who stood. */

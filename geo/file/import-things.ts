@@ -6,6 +6,7 @@ import { closedRing, type Import, type ImportGroup, type ImportItem } from './im
 import { givenProperties } from './import-properties'
 import type { ImportThing } from './import-thing'
 import { straightRows } from './straight-rows'
+import type { Track } from './track'
 
 /** What a group is brought in as. */
 export type ImportChoice = {
@@ -84,14 +85,21 @@ function checkChoice({ kinds, key }: ImportGroup, { kind, crop }: ImportChoice):
   if (needsCrop(kind) && !crop) throw new RangeError(`the group ${key} needs a crop`)
 }
 
+/** A line with the times that are known of it. */
+export function givenTrack({ coordinates }: Extract<Geometry, { type: 'LineString' }>, track: Track | null): Track {
+  return track ?? { positions: coordinates, times: coordinates.map(() => null) }
+}
+
 function geometriesOf(
   { geometry, track }: ImportItem,
   { kind, walked = 'as-walked' }: ImportChoice,
 ): readonly Geometry[] {
   const isArea = geometryTypes[kind].includes('Polygon')
   if (geometry.type !== 'LineString') return [geometry]
-  const given = track ?? { positions: geometry.coordinates, times: geometry.coordinates.map(() => null) }
-  const line = walked === 'as-walked' ? geometry.coordinates : cleanTrack(given, { isRing: isArea }).positions
+  const line =
+    walked === 'as-walked'
+      ? geometry.coordinates
+      : cleanTrack(givenTrack(geometry, track), { isRing: isArea }).positions
   if (isArea) return [{ type: 'Polygon', coordinates: [closedRing(line)] }]
   const lines = walked === 'rows' ? straightRows(line) : [line]
   return lines.map(coordinates => ({ type: 'LineString', coordinates }))

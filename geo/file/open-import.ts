@@ -1,8 +1,9 @@
 import type { Outcome } from '../problem'
+import { type TrackCut, trackCut } from './clean-track'
 import { type DecodedText, decodeAs, decodeText, type Encoding } from './encoding'
 import type { RowFit } from './gather-rows'
 import type { Import, ImportForm, ImportGroup, ImportOptions } from './import'
-import { type ImportChoices, importThings, rowFit } from './import-things'
+import { givenTrack, type ImportChoices, importThings, rowFit } from './import-things'
 import { readMapFile } from './map-file'
 import { type PackedShapes, type PackedThings, packedShapes, packedThings } from './packed-things'
 import { readRowTable } from './row-table'
@@ -16,6 +17,8 @@ export type ShownGroup = ImportGroup & {
   readonly name: string
   /** Whether lines of many points are among its things, and were walked with a device or are only drawn. */
   readonly lines: 'walked' | 'drawn' | null
+  /** What cleaning takes out of those lines, in sum. */
+  readonly cut: TrackCut
   /** How its single trees would stand in rows; null where they are not known by row and number, or stand in none. */
   readonly rowFit: RowFit | null
 }
@@ -89,16 +92,22 @@ const tableReaders = { trees: readTreeTable, rows: readRowTable, stations: readS
 
 /** A line of fewer points was drawn corner by corner: there is nothing to clean. */
 const manyPoints = 10
+const noCut: TrackCut = { strays: 0, pauses: 0 }
 
 function shownImport(found: Import): ShownImport {
   const { form, items, groups, spellings } = found
   const names = new Map<string, string>()
   const lines = new Map<string, 'walked' | 'drawn'>()
+  const cuts = new Map<string, TrackCut>()
   for (const { group, properties, geometry, track } of items) {
     names.set(group, String(properties.name ?? ''))
     if (track?.times.some(time => time !== null)) lines.set(group, 'walked')
     else if (geometry.type === 'LineString' && geometry.coordinates.length > manyPoints && !lines.has(group))
       lines.set(group, track === null ? 'drawn' : 'walked')
+    if (geometry.type !== 'LineString') continue
+    const { strays, pauses } = trackCut(givenTrack(geometry, track))
+    const before = cuts.get(group) ?? noCut
+    cuts.set(group, { strays: before.strays + strays, pauses: before.pauses + pauses })
   }
   return {
     form,
@@ -106,6 +115,7 @@ function shownImport(found: Import): ShownImport {
       ...group,
       name: group.count === 1 ? (names.get(group.key) ?? '') : '',
       lines: lines.get(group.key) ?? null,
+      cut: cuts.get(group.key) ?? noCut,
       rowFit: group.kinds.includes('plant') ? rowFit(found, group.key) : null,
     })),
     spellings,

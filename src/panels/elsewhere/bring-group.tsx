@@ -1,6 +1,7 @@
 import { type ImportChoice, needsCrop } from '#geo/file/import-things'
 import type { ShownGroup } from '#geo/file/open-import'
 import type { FeatureKind, Plan } from '#geo/plan/plan'
+import { listed } from '#geo/wording/plain'
 import { ChoiceField } from '../../parts/choice-field'
 import { cropChoices } from '../../parts/crop-field'
 import { kindNames } from '../../text/names'
@@ -84,11 +85,21 @@ export function GroupChoice({ group, choice, onChange }: Props) {
               ...(isLine(choice.kind) ? [{ value: 'rows' as const, name: 'also cut into straight rows' }] : []),
             ]}
             onCommit={walked => onChange({ ...choice, walked })}
+            note={cutWords(group.cut, choice.walked ?? 'as-walked')}
           />
         ) : null}
       </div>
     </section>
   )
+}
+
+/** What was found on the way and is taken out of it, or stays. */
+function cutWords({ pauses, strays }: ShownGroup['cut'], walked: NonNullable<ImportChoice['walked']>): string {
+  const found = [pauses > 0 ? counted(pauses, 'pause') : '', strays > 0 ? counted(strays, 'stray point') : ''].filter(
+    Boolean,
+  )
+  if (found.length === 0) return 'No pauses and no stray points were found.'
+  return `${listed(found)} ${walked === 'as-walked' ? 'left in' : 'taken out'}.`
 }
 
 /** That a crop was guessed from what was written. */

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { trackDefaults } from '#geo/data/track-figures'
-import { cleanTrack } from '#geo/file/clean-track'
+import { cleanTrack, trackCut } from '#geo/file/clean-track'
 import { straightRows } from '#geo/file/straight-rows'
 import type { Track } from '#geo/file/track'
 import type { LngLat, Metres } from '#geo/space/plane'
@@ -129,6 +129,20 @@ describe('a walked track', () => {
       }),
       { seed, numRuns: 150 },
     )
+  })
+
+  it('tells how many stops and stray points are cut', () => {
+    const [corner, end] = [
+      { x: 100, y: 0 },
+      { x: 100, y: 80 },
+    ]
+    const plain = walk([{ x: 0, y: 0 }, corner, end])
+    expect(trackCut(plain)).toEqual({ strays: 0, pauses: 0 })
+    const stops = [30, 120].reduce((track, where) => withPause(track, { where, points: 60, angle: 1 }), plain)
+    expect(trackCut(stops)).toEqual({ strays: 0, pauses: 2 })
+    const thrown = withSpike(withSpike(stops, { where: 10, away: 200, angle: 2 }), { where: 105, away: 90, angle: 4 })
+    expect(trackCut(thrown)).toEqual({ strays: 2, pauses: 2 })
+    expect(trackCut({ positions: [], times: [] })).toEqual({ strays: 0, pauses: 0 })
   })
 
   it('with stops and spikes lies within the circle of a stop from the clean one', () => {

@@ -32,6 +32,9 @@ describe('bringing in', () => {
     const line = within(await dialog.findByRole('region', { name: /^1 line/ }))
     await user.selectOptions(line.getByLabelText('Bring in as'), 'windbreak')
     await user.selectOptions(line.getByLabelText('As it was walked'), 'pauses and stray points taken out')
+    expect(line.getByLabelText('As it was walked')).toHaveAccessibleDescription(
+      'No pauses and no stray points were found.',
+    )
     const point = within(dialog.getByRole('region', { name: /^1 point/ }))
     await user.selectOptions(point.getByLabelText('Bring in as'), 'nest station')
     await user.click(dialog.getByRole('button', { name: 'Bring in 2 things' }))
@@ -116,6 +119,18 @@ describe('bringing in', () => {
         rowSpacing: 5,
       })),
     )
+  })
+
+  test('a guessed crop is shown as a guess, and blank ones are said to be', async () => {
+    const table = 'lon,lat,crop,cultivar\n-1.7,52.2,Aple,Ambrel\n-1.7,52.201,,Ambrel\n'
+    const { user, dialog } = await chosen('trees.csv', table)
+    const guessed = within(await dialog.findByRole('region', { name: '1 point: Aple' }, wait))
+    expect(guessed.getByLabelText('Crop')).toHaveDisplayValue('Apple')
+    expect(guessed.getByLabelText('Crop')).toHaveAccessibleDescription(/^Likely, from “Aple”/)
+    await user.selectOptions(guessed.getByLabelText('Crop'), 'quince')
+    expect(guessed.getByLabelText('Crop')).not.toHaveAccessibleDescription()
+    const bare = within(dialog.getByRole('region', { name: '1 point: no crop given' }))
+    expect(bare.getByLabelText('Crop')).toHaveDisplayValue('choose a crop')
   })
 
   test('a table of stations is read again as stations, heights in feet', async () => {

@@ -13,6 +13,7 @@ const group = (key: readonly string[], patch: Partial<ShownGroup> = {}): ShownGr
   likely: null,
   name: '',
   lines: null,
+  cut: { strays: 0, pauses: 0 },
   rowFit: null,
   ...patch,
 })
