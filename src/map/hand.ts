@@ -60,9 +60,9 @@ export type HandOptions = {
 
 type Manner = { readonly isKept: boolean; readonly isSnapping: boolean; readonly headland: number | null }
 
-/** Beds hardly ever grow what the trees beside them are. */
-type Chosen = { readonly trees: Growing; readonly beds: Growing }
-const nothingChosen: Chosen = { trees: {}, beds: {} }
+/** Beds hardly ever grow what the trees beside them are, and a single plant is often there to pollinate the rows. */
+type Chosen = { readonly rows: Growing; readonly plants: Growing; readonly beds: Growing }
+const nothingChosen: Chosen = { rows: {}, plants: {}, beds: {} }
 
 const emptyStatus: HandStatus = {
   points: 0,
@@ -121,9 +121,10 @@ export function createHand(store: PlannerStore, options: HandOptions): Hand {
   }
 
   const stopWatching = store.subscribe((state, before) => {
-    // Measures belong to the ground of one plan.
+    // Measures, headland and what grows belong to the ground of one plan.
     if (state.document.planId !== before.document.planId) {
       tapes = []
+      manner = { ...manner, headland: null }
       chosen = nothingChosen
     }
     const isOther = state.view.tool !== before.view.tool || state.document.planId !== before.document.planId
@@ -228,7 +229,7 @@ function withTapes(ghost: Ghost | null, tapes: readonly Tape[], { plan }: ToolCo
 }
 
 function groundOf({ view }: Pick<PlannerState, 'view'>): keyof Chosen {
-  return view.tool === 'bed' ? 'beds' : 'trees'
+  return view.tool === 'bed' ? 'beds' : view.tool === 'plant' ? 'plants' : 'rows'
 }
 
 /** Whether a press that pulled something has come to its end, one way or another. */

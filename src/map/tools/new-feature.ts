@@ -68,12 +68,17 @@ export function growsIn(kind: GrowingKind, { plan, growing = {} }: ToolContext):
   return { crop, cultivar: growing.cultivar ?? (isRows ? lastCultivar(plan, kind, crop) : '') }
 }
 
-/** The crop drawn last; beds grow what other beds grow before they grow what the trees are. */
+/** The crop drawn last: in beds that of beds alone, in rows and for single plants that of their own sort first. */
 export function cropFor(plan: Plan, kind: FeatureKind): string {
   const crops = plan.features.filter(isPlanting)
-  const alike = crops.filter(({ properties }) => (properties.kind === 'bed') === (kind === 'bed'))
-  const before = (kind === 'bed' ? alike : alike.length > 0 ? alike : crops).at(-1)
+  const last = (isLike: (kind: FeatureKind) => boolean) => crops.findLast(({ properties }) => isLike(properties.kind))
+  const own = last(each => sortOf(each) === sortOf(kind))
+  const before = kind === 'bed' ? own : (own ?? last(each => each !== 'bed') ?? crops.at(-1))
   return before?.properties.crop ?? (kind === 'bed' ? firstBedCrop : firstCrop)
+}
+
+function sortOf(kind: FeatureKind): FeatureKind | 'rows' {
+  return kind === 'row' || kind === 'block' ? 'rows' : kind
 }
 
 /** Direction of an outline's longest side, degrees clockwise from north, 0 to 180, to a tenth. */

@@ -189,7 +189,7 @@ describe('its status', () => {
 })
 
 describe('what grows next', () => {
-  it('is what was chosen, for trees and beds apart; another crop forgets the cultivar', () => {
+  it('is what was chosen, for rows, single plants and beds apart; another crop forgets the cultivar', () => {
     setTool(store, 'rows')
     expect(hand.status().grows).toEqual({ crop: 'apple', cultivar: 'Late' })
     hand.grow({ cultivar: 'Early' })
@@ -201,11 +201,26 @@ describe('what grows next', () => {
     expect(hand.status().grows?.crop).toBe('strawberry')
     setTool(store, 'plant')
     hand.handle(tap([20, 4]))
-    expect(plan().features.at(-1)?.properties).toMatchObject({ kind: 'plant', crop: 'pear' })
+    expect(plan().features.at(-1)?.properties).toMatchObject({ kind: 'plant', crop: 'apple' })
     openPlan(store, smallPlan(), 'plan-2', 2026)
     setTool(store, 'row')
     expect(hand.status().grows?.crop).toBe('apple')
     setTool(store, 'windbreak')
     expect(hand.status().grows).toBeUndefined()
+  })
+
+  it('is in a block what the rows are, whatever the single plant before it was', () => {
+    setTool(store, 'plant')
+    hand.grow({ crop: 'pear', cultivar: 'Early' })
+    hand.handle(tap([20, 4]))
+    expect(plan().features.at(-1)?.properties).toMatchObject({ crop: 'pear', cultivar: 'Early' })
+    setTool(store, 'block')
+    expect(hand.status().grows).toEqual({ crop: 'apple', cultivar: 'Late' })
+  })
+
+  it('keeps no headland from the plan before', () => {
+    hand.snap({ headland: 6 })
+    openPlan(store, smallPlan(), 'plan-2', 2026)
+    expect(hand.status().headland).toBeNull()
   })
 })
