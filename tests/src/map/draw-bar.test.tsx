@@ -152,6 +152,19 @@ describe('the draw bar', () => {
     expect(screen.getByLabelText('Number of rows')).toHaveFocus()
   })
 
+  it('plants a row as wide as was typed, and says so before', () => {
+    fireEvent.click(button('Row'))
+    const field = screen.getByLabelText('In the row')
+    act(() => field.focus())
+    fireEvent.change(field, { target: { value: '1.5' } })
+    fireEvent.keyDown(field, { key: 'Enter' })
+    act(() => void hand.handle(tap([20, 4])))
+    act(() => void hand.handle(tap([26, 4])))
+    expect(hand.ghost()?.measure?.feature?.properties).toMatchObject({ spacing: 1.5 })
+    act(() => void hand.handle({ type: 'finish' }))
+    expect(store.getState().document.plan?.features.at(-1)?.properties).toMatchObject({ kind: 'row', spacing: 1.5 })
+  })
+
   it('draws several without taking the tool again', () => {
     fireEvent.click(button('Plant'))
     fireEvent.click(button('Draw several'))
