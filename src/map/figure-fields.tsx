@@ -94,6 +94,8 @@ export function FigureFields({ hand, status, isOpen, onToggle }: Props) {
                     {...fields[name]}
                     value={typed}
                     note=""
+                    // So many plants make the row so long: half a number would pull its end about.
+                    isLive={name !== 'plants'}
                     {...(live === null ? {} : { fallback: live })}
                     onCommit={value => hand.handle({ type: 'type', figures: { [name]: value } })}
                   />

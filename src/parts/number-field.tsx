@@ -30,6 +30,16 @@ type Props = {
   readonly note?: ReactNode
   /** Stands in a sentence, as a blank to fill in. */
   readonly isInline?: boolean
+  /** Tells its figure already while it is typed, as often as it can be read; Escape tells the one from before again. */
+  readonly isLive?: boolean
+}
+
+/** What stands typed in the field, which value it was typed over, and which one was told meanwhile. */
+type Half = {
+  readonly text: string
+  readonly for: number | null
+  readonly told: number | null
+  readonly fault: string | null
 }
 
 /**
@@ -37,14 +47,25 @@ type Props = {
  * the field with the reason below, and nothing is changed. Escape brings the value in use back.
  */
 export function NumberField(props: Props) {
-  const { label, quantity = 'plain', value, onCommit, fallback, isRequired = false, note, isInline = false } = props
+  const {
+    label,
+    quantity = 'plain',
+    value,
+    onCommit,
+    fallback,
+    isRequired = false,
+    note,
+    isInline = false,
+    isLive,
+  } = props
   const id = useId()
   const units = useUnits()
   const measure = measureOf(quantity, units)
   const input = useRef<HTMLInputElement>(null)
-  const [draft, setDraft] = useState<{ text: string; for: number | null; fault: string | null } | null>(null)
+  const [draft, setDraft] = useState<Half | null>(null)
   // A value that changed from elsewhere (undo, the map) goes before what was half typed.
-  const current = draft !== null && Object.is(draft.for, value) ? draft : null
+  const isOwn = draft !== null && (Object.is(draft.for, value) || Object.is(draft.told, value))
+  const current = isOwn ? draft : null
   const fault = current?.fault ?? null
   const shown = current?.text ?? (value === null ? '' : fieldText(value, measure))
   useLayoutEffect(() => input.current?.setCustomValidity(fault ?? ''), [fault])
@@ -56,11 +77,19 @@ export function NumberField(props: Props) {
     setDraft(null)
     if (!Object.is(result.value, value)) onCommit(result.value)
   }
+  const onChange = (text: string) => {
+    const half = { text, for: current ? current.for : value, told: current ? current.told : value, fault: null }
+    const result = isLive ? readField(text, measure, props, units) : null
+    if (!result?.ok) return setDraft(half)
+    setDraft({ ...half, told: result.value })
+    if (!Object.is(result.value, value)) onCommit(result.value)
+  }
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key === 'Enter') commit()
     if (event.key === 'Escape' && current !== null) {
       event.stopPropagation()
       setDraft(null)
+      if (!Object.is(current.for, value)) onCommit(current.for)
     }
   }
   const digits = units === 'us' ? fewDigits : fourDigits
@@ -80,7 +109,7 @@ export function NumberField(props: Props) {
         required={isRequired}
         aria-invalid={fault !== null}
         aria-describedby={describedBy(id, { note: below, fault })}
-        onChange={event => setDraft({ text: event.target.value, for: value, fault: null })}
+        onChange={event => onChange(event.target.value)}
         onBlur={commit}
         onKeyDown={onKeyDown}
       />

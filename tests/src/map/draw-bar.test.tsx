@@ -165,6 +165,23 @@ describe('the draw bar', () => {
     expect(store.getState().document.plan?.features.at(-1)?.properties).toMatchObject({ kind: 'row', spacing: 1.5 })
   })
 
+  it('follows a figure while it is typed; Escape takes it back', () => {
+    fireEvent.click(button('Row'))
+    act(() => void hand.handle(tap([20, 4])))
+    const field = screen.getByLabelText('Length')
+    act(() => field.focus())
+    fireEvent.change(field, { target: { value: '16' } })
+    fireEvent.change(field, { target: { value: '168' } })
+    expect(field).toHaveValue('168')
+    expect(hand.status().figures?.length?.typed).toBe(168)
+    fireEvent.change(field, { target: { value: '168x' } })
+    expect(field).toHaveValue('168x')
+    expect(hand.status().figures?.length?.typed).toBe(168)
+    fireEvent.keyDown(field, { key: 'Escape' })
+    expect(hand.status().figures?.length?.typed).toBeNull()
+    expect(field).toHaveValue('')
+  })
+
   it('draws several without taking the tool again', () => {
     fireEvent.click(button('Plant'))
     fireEvent.click(button('Draw several'))
