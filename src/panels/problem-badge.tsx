@@ -2,6 +2,7 @@ import { setAsideOf } from '#geo/plan/set-aside'
 import type { Problem } from '#geo/problem'
 import { problemsOf } from '../state/selectors'
 import { counted } from '../text/words'
+import { alikeProblems } from './alike-problems'
 import { useEvaluation, usePlan, useSeason, useYear } from './hooks'
 import { useShell } from './shell'
 
@@ -28,10 +29,11 @@ export function useAllProblems(): readonly Problem[] {
 
 /** How many problems there are; pressing opens them. Nothing where there is none. */
 export function ProblemBadge() {
-  const problems = useProblems()
+  const plan = usePlan()
+  const problems = alikeProblems(plan, useProblems())
   const { side, showSide } = useShell()
   if (problems.length === 0) return null
-  const errors = problems.filter(({ severity }) => severity === 'error').length
+  const errors = problems.filter(({ first }) => first.severity === 'error').length
   return (
     <button
       type="button"

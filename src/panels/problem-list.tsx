@@ -31,21 +31,23 @@ function SeverityMark({ severity }: { readonly severity: Severity }) {
 /** Problems in sentences; where a thing can be pointed at, pressing selects it. */
 export function ProblemList(props: {
   readonly problems: readonly Problem[]
-  readonly nameOf?: (id: string) => string | null
+  /** What the thing is called that it points at. */
+  readonly nameOf?: (problem: Problem) => string | null
   readonly onSelect?: (id: string) => void
+  readonly textOf?: (problem: Problem) => string
   /** What else can be done about a problem. */
   readonly below?: (problem: Problem) => ReactNode
 }) {
-  const { problems, nameOf, onSelect, below } = props
+  const { problems, nameOf, onSelect, textOf = problemText, below } = props
   return (
     <ul className="plain-list problem-list">
       {problems.map((problem, i) => {
-        const name = nameOf?.(problem.at) ?? null
+        const name = nameOf?.(problem) ?? null
         return (
           // biome-ignore lint/suspicious/noArrayIndexKey: two equal problems are told apart by nothing else
           <li key={`${problem.code} ${problem.at} ${i}`} className="problem">
             <SeverityMark severity={problem.severity} />
-            <p>{problemText(problem)}</p>
+            <p>{textOf(problem)}</p>
             {name !== null && onSelect ? (
               <button type="button" className="link" onClick={() => onSelect(problem.at)}>
                 Show {name}

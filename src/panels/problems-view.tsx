@@ -1,7 +1,9 @@
 import { nameOf } from '#geo/plan/plan'
+import type { Problem } from '#geo/problem'
 import { select, setView } from '../state/actions'
 import { featureById } from '../state/selectors'
 import { usePlannerStore } from '../state/use-planner'
+import { alikeProblems } from './alike-problems'
 import { usePlan } from './hooks'
 import { useAllProblems, useProblems } from './problem-badge'
 import { ProblemList } from './problem-list'
@@ -12,23 +14,33 @@ export function ProblemsView() {
   const store = usePlannerStore()
   const plan = usePlan()
   const problems = useProblems()
-  const show = (id: string) => {
-    select(store, [id])
+  const alike = new Map(alikeProblems(plan, problems).map(each => [each.first, each]))
+  const show = (ids: readonly string[]) => {
+    select(store, ids)
     setView(store, { panelFolded: false })
   }
   const all = useAllProblems()
-  const title = (id: string) => {
-    const feature = featureById(plan, id)
+  const title = (problem: Problem) => {
+    const feature = alike.get(problem)!.all.length === 1 ? featureById(plan, problem.at) : undefined
     return feature ? nameOf(feature) : null
   }
   return (
     <div className="stack">
       {problems.length === 0 ? <p>No problems found in this plan.</p> : null}
       <ProblemList
-        problems={problems}
+        problems={[...alike.keys()]}
         nameOf={title}
-        onSelect={show}
-        below={problem => <SetAsideButton key={problem.code + problem.at} problem={problem} />}
+        textOf={problem => alike.get(problem)!.text}
+        onSelect={id => show([id])}
+        below={problem => {
+          const { all } = alike.get(problem)!
+          if (all.length === 1) return <SetAsideButton key={problem.code + problem.at} problem={problem} />
+          return (
+            <button type="button" className="link" onClick={() => show(all.map(({ at }) => at))}>
+              Select all {all.length}
+            </button>
+          )
+        }}
       />
       <SetAsideList problems={all} />
     </div>
