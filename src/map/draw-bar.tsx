@@ -190,6 +190,12 @@ function UnderWay({ hand, onGone }: Props & { readonly onGone: () => void }) {
   const isWide = useMedia('(min-width: 701px)')
   const status = useSyncExternalStore(hand.subscribe, hand.status)
   const [areFieldsOpen, setFieldsOpen] = useState<boolean | null>(null)
+  const [lastTool, setLastTool] = useState(tool)
+  // Opened for one tool: over a phone's map they would cover half of the next one's ground.
+  if (tool !== lastTool && tool !== 'select') {
+    setLastTool(tool)
+    if (areFieldsOpen) setFieldsOpen(null)
+  }
   const { points, canFinish, hasVertex, isDrawing, isKept, isSnapping, isTurning = false, tapes, picture } = status
   const hasKeys = !useMedia('(max-width: 700px)')
   const hint = picture === null ? hintFor(tool, status) : pictureHint(picture, { hasKeys })

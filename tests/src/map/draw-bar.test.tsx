@@ -1,5 +1,5 @@
 import { act, cleanup, fireEvent, render, screen, within } from '@testing-library/react'
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { DrawBar } from '../../../src/map/draw-bar'
 import { focusFigures } from '../../../src/map/figure-focus'
 import { createHand, type Hand } from '../../../src/map/hand'
@@ -26,6 +26,7 @@ beforeEach(() => {
 afterEach(() => {
   hand.stop()
   cleanup()
+  vi.unstubAllGlobals()
 })
 
 const toolbar = () => screen.getByRole('toolbar', { name: 'Drawing tools' })
@@ -191,6 +192,23 @@ describe('the draw bar', () => {
     expect(store.getState().document.plan?.features).toHaveLength(8)
     fireEvent.click(button('Cancel'))
     expect(tool()).toBe('select')
+  })
+
+  it('folds fields that were opened for one tool when another is taken', () => {
+    const isOpen = () =>
+      screen.getByRole('button', { name: /^Fewer fields|^Crop and figures/ }).getAttribute('aria-expanded')
+    const onPhone = (query: string) => ({
+      matches: query.includes('max'),
+      addEventListener() {},
+      removeEventListener() {},
+    })
+    vi.stubGlobal('matchMedia', onPhone)
+    fireEvent.click(button('Row'))
+    expect(isOpen()).toBe('false')
+    fireEvent.click(screen.getByRole('button', { name: /^Crop and figures/ }))
+    expect(isOpen()).toBe('true')
+    fireEvent.click(button('Block'))
+    expect(isOpen()).toBe('false')
   })
 
   it('removes a chosen corner', () => {
