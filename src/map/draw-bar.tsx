@@ -230,7 +230,13 @@ function UnderWay({ hand, onGone }: Props & { readonly onGone: () => void }) {
               </button>
             </>
           ) : null}
-          {isDrawing ? <StepButton icon="cancel" words="Cancel" onPress={tell({ type: 'cancel' })} /> : null}
+          {isDrawing ? (
+            <StepButton
+              icon="cancel"
+              words={points > 0 ? 'Cancel' : 'Put the tool down'}
+              onPress={tell({ type: 'cancel' })}
+            />
+          ) : null}
           {isDrawing ? (
             <button type="button" aria-pressed={isKept} onClick={() => hand.keep(!isKept)}>
               <Icon name="several" />

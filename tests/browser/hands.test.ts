@@ -58,7 +58,7 @@ test('on a phone a box by two taps selects what lies inside; keys do the same wi
     const spot = await spotOn(page, x, 0.4)
     await page.touchscreen.tap(spot.x, spot.y)
   }
-  await page.getByRole('button', { name: 'Cancel' }).tap()
+  await page.getByRole('button', { name: 'Put the tool down' }).tap()
   await takeTool(page, 'Select by box')
   const [from, to] = [await spotOn(page, 0.2, 0.25), await spotOn(page, 0.6, 0.5)]
   await twoFingers(page, from)

@@ -94,7 +94,7 @@ describe('the draw bar', () => {
   })
 
   it('leads through a row and gives the focus back', () => {
-    none('Cancel')
+    none('Put the tool down')
     fireEvent.click(button('Row'))
     const hint = screen.getByText('Press the map where the row begins.')
     expect(hint).toHaveAttribute('aria-live', 'polite')
@@ -107,13 +107,19 @@ describe('the draw bar', () => {
     fireEvent.click(button('Take off last point'))
     none('Finish')
     act(() => void hand.handle(tap([26, 4])))
+    none('Put the tool down')
+    fireEvent.click(button('Cancel'))
+    expect(tool()).toBe('row')
+    expect(hint).toHaveTextContent('Press the map where the row begins.')
+    act(() => void hand.handle(tap([20, 4])))
+    act(() => void hand.handle(tap([26, 4])))
     act(() => button('Finish').focus())
     fireEvent.click(button('Finish'))
     expect(store.getState().document.plan?.features).toHaveLength(7)
     expect(tool()).toBe('select')
     expect(button('Select')).toHaveFocus()
     expect(hint).toBeEmptyDOMElement()
-    none('Cancel')
+    none('Put the tool down')
   })
 
   it('goes from the figures of one side to those of the next, and ends a line with nothing typed', () => {
@@ -190,7 +196,7 @@ describe('the draw bar', () => {
     act(() => void hand.handle(tap([20, 4])))
     act(() => void hand.handle(tap([22, 4])))
     expect(store.getState().document.plan?.features).toHaveLength(8)
-    fireEvent.click(button('Cancel'))
+    fireEvent.click(button('Put the tool down'))
     expect(tool()).toBe('select')
   })
 
