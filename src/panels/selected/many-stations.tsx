@@ -150,6 +150,7 @@ function BatchForAll({ stations }: { readonly stations: readonly Station[] }) {
           label="Female cocoons, each"
           value={females}
           limit={fieldLimit(releaseLimits.females)}
+          isLive
           onCommit={setFemales}
         />
         <NumberField
