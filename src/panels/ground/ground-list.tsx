@@ -145,16 +145,16 @@ function sumOf(plan: Plan, features: readonly Feature[]): string {
   return parts.filter(Boolean).join(', ')
 }
 
+/** Whether each word that is wanted begins a word of the thing; no-station ground is no station. */
 function matches(plan: Plan, feature: Feature, wanted: string): boolean {
-  const words = wanted.trim().toLowerCase().split(/\s+/)
   const { properties } = feature
-  const text = [
-    titleOf(feature),
-    kindNames[properties.kind].one,
+  const called = [
+    properties.name || 'unnamed',
     'crop' in properties ? cropTitle(plan, properties.crop) : '',
     'cultivar' in properties ? (properties.cultivar ?? '') : '',
-  ]
-    .join(' ')
-    .toLowerCase()
-  return words.every(word => text.includes(word))
+  ].join(' ')
+  const said = `${called} ${kindNames[properties.kind].one}`.toLowerCase().split(/\s+/)
+  const parts = called.toLowerCase().split(/[^\p{L}\p{N}]+/u)
+  const words = wanted.trim().toLowerCase().split(/\s+/)
+  return words.every(word => [...said, ...parts].some(each => each.startsWith(word)))
 }

@@ -40,10 +40,19 @@ describe('the list of the ground', () => {
   test('finds by name, crop or kind once there are many', async () => {
     const plan = smallPlan()
     const rows = Array.from({ length: 9 }, (_, i) => ({ ...plan.features[0]!, id: `row-x${i}` }))
-    const { user } = renderApp({ plan: { ...plan, features: [...plan.features, ...rows] } })
-    await user.type(screen.getByLabelText('Find by name, crop or kind'), 'north gate')
+    const bare = [keepoutFeature('keepout-1', { name: 'Lane (east)' }), keepoutFeature('keepout-2', { name: '' })]
+    const { user } = renderApp({ plan: { ...plan, features: [...plan.features, ...rows, ...bare] } })
+    const find = async (words: string) => {
+      await user.clear(screen.getByLabelText('Find by name, crop or kind'))
+      await user.type(screen.getByLabelText('Find by name, crop or kind'), words)
+      return screen.getByRole('button', { name: /^Select \d/ }).textContent
+    }
+    expect(await find('north gate')).toBe('Select 1 thing found')
     expect(screen.getByRole('button', { name: 'North gate' })).toBeVisible()
     expect(screen.queryByRole('button', { name: /^Row 1/ })).toBeNull()
+    expect(await find('station')).toBe('Select 2 things found')
+    expect(await find('no-station gr')).toBe('Select 2 things found')
+    expect(await find('east')).toBe('Select 1 thing found')
   })
 })
 
