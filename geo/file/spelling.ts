@@ -4,6 +4,8 @@ import { cultivarOffsets } from '../data/cultivars'
 export type Spelling = {
   readonly used: string
   readonly written: readonly { readonly text: string; readonly count: number }[]
+  /** None is known, and another is as frequent as the one used: which is right is anybody's guess. */
+  readonly isTie: boolean
 }
 
 /** On one line, without blanks around it, control characters or broken signs. */
@@ -57,7 +59,8 @@ export function gatheredSpellings(cultivars: readonly unknown[]): readonly Spell
   }
   return heads.map(head => {
     const written = heaps.get(head)!.toSorted((a, b) => b.count - a.count || (a.text < b.text ? -1 : 1))
-    return { used: known.get(head) ?? written[0]!.text, written }
+    const isTie = !known.has(head) && written[0]!.count === written[1]?.count
+    return { used: known.get(head) ?? written[0]!.text, written, isTie }
   })
 }
 

@@ -26,7 +26,9 @@ export function broughtInFrom(outcome: Outcome<Import>): BroughtIn {
   // Spellings are gathered on purpose; here each stays as it was.
   const asWritten = {
     ...outcome.value,
-    spellings: spellings.flatMap(({ written: texts }) => texts.map(one => ({ used: one.text, written: [one] }))),
+    spellings: spellings.flatMap(({ written: texts }) =>
+      texts.map(one => ({ used: one.text, written: [one], isTie: false })),
+    ),
   }
   let last = 0
   const newId = () => {

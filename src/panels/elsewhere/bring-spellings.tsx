@@ -18,13 +18,14 @@ export function SpellingChoices({ spellings, cultivars, onChange }: Props) {
       <h3>Cultivars written in several ways</h3>
       <p className="aside-note">Each is brought in under one name.</p>
       <div className="columns">
-        {several.map(({ used, written }) => (
+        {several.map(({ used, written, isTie }) => (
           <ChoiceField
             key={used}
             label={written.map(({ text, count }) => `${text} (${count})`).join(', ')}
             value={Object.hasOwn(cultivars, used) ? cultivars[used]! : used}
             choices={[...new Set([used, ...written.map(({ text }) => text)])].map(name => ({ value: name, name }))}
             onCommit={name => onChange({ ...cultivars, [used]: name })}
+            note={isTie && !Object.hasOwn(cultivars, used) ? 'As often one way as another: choose the right one.' : ''}
           />
         ))}
       </div>
