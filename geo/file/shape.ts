@@ -39,7 +39,7 @@ function issuesOf(shape: z.ZodType, value: unknown): readonly z.core.$ZodIssue[]
 }
 
 /** Stands for problems that are not listed. */
-export function moreProblems(count: number, severity: Severity): Problem {
+function moreProblems(count: number, severity: Severity): Problem {
   return { code: 'more-problems', severity, at: '', values: { count } }
 }
 

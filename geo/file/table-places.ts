@@ -75,7 +75,7 @@ export function numbersOn({ origin, bearing, spacing = 1, rowSpacing = 1 }: Tabl
 }
 
 /** A row or tree number; null where it is none, which is told. */
-export function wholeIn(line: Line, figure: 'row' | 'tree'): number | null {
+function wholeIn(line: Line, figure: 'row' | 'tree'): number | null {
   const value = numberIn(line, figure, true)
   if (value === null || (Number.isInteger(value) && value >= 0 && value <= largestNumber)) return value
   const allowed = `a whole number from 0 to ${largestNumber}`

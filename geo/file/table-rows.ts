@@ -1,7 +1,7 @@
 import { parse } from 'papaparse'
 
 /** Signs between columns, in the order in which they are tried: a comma may also stand for the decimal point. */
-export const separators = ['\t', ';', '|', ','] as const
+const separators = ['\t', ';', '|', ','] as const
 export type Separator = (typeof separators)[number]
 
 /** Lines that the separator is guessed from. */

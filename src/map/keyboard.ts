@@ -269,7 +269,7 @@ function roundMetres(metres: number): number {
 }
 
 /** Copies of what is selected, a little to the side, and selected in its place. */
-export function duplicateSelection(store: PlannerStore): void {
+function duplicateSelection(store: PlannerStore): void {
   const { document, view } = store.getState()
   const { plan } = document
   if (plan === null || view.selection.length === 0) return

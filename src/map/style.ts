@@ -2,7 +2,7 @@
 export const enough = 0.9
 
 /** Lower bounds of the five steps of coverage. The last begins where a plant has enough, so it alone is not hatched. */
-export const coverSteps = [0, 0.25, 0.5, 0.75, enough] as const
+const coverSteps = [0, 0.25, 0.5, 0.75, enough] as const
 
 export type CoverClass = 0 | 1 | 2 | 3 | 4
 
@@ -23,7 +23,7 @@ export function coverClass(coverage: number): CoverClass {
 }
 
 /** A change of this many points counts as one, and as a large one. */
-export const changeSteps = { told: 0.05, large: 0.2 } as const
+const changeSteps = { told: 0.05, large: 0.2 } as const
 
 /** The steps of change in words, from large losses to large gains. */
 export const changeWords: readonly string[] = [

@@ -1,6 +1,5 @@
 import type { Units } from '#geo/plan/plan'
-
-export const metresPerFoot = 0.3048
+import { foot } from '#geo/space/units'
 
 const metricSteps = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000]
 const footSteps = [5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000]
@@ -21,7 +20,7 @@ export type GridStep = {
  */
 export function gridStep(metresPerPixel: number, units: Units): GridStep | null {
   const unit = units === 'us' ? 'ft' : 'm'
-  const size = units === 'us' ? metresPerFoot : 1
+  const size = units === 'us' ? foot : 1
   const step = (units === 'us' ? footSteps : metricSteps).find(
     candidate => (candidate * size) / metresPerPixel >= narrowest,
   )

@@ -14,12 +14,7 @@ import { isInOrder } from './bloom-defaults'
 export type BestRelease = { readonly date: IsoDate; readonly name: string }
 
 /** The day on which one batch of a bee best meets the bloom of the crop with most ground; null where nothing blooms. */
-export function bestReleaseFor(
-  plan: Plan,
-  year: number,
-  bee: BeeId,
-  plantings = plantingsIn(plan, year),
-): BestRelease | null {
+function bestReleaseFor(plan: Plan, year: number, bee: BeeId, plantings = plantingsIn(plan, year)): BestRelease | null {
   const grounds = new Map<string, number>()
   for (const planting of plantings) {
     const bloom = bloomOf(plan, year, planting)
